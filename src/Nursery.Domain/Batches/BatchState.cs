@@ -1,0 +1,42 @@
+using Nursery.Domain.SeedLots;
+using NodaTime;
+
+namespace Nursery.Domain.Batches;
+
+/// <summary>What the ledger says of a batch. Made by <see cref="BatchStory.Fold"/> only.</summary>
+public sealed record BatchState
+{
+    public static BatchState Planned { get; } = new();
+
+    public BatchStage Stage { get; init; }
+    public LocalDate? SownOn { get; init; }
+
+    /// <summary>The lot the seed was taken from.</summary>
+    public Id<SeedLot>? LotId { get; init; }
+    public int SeedsSown { get; init; }
+    public int CellsSown { get; init; }
+
+    /// <summary>Seeds of the cells that were counted, and the seedlings in them: the count that says most of emergence.</summary>
+    public int? CountedSeeds { get; init; }
+    public decimal? CountedUp { get; init; }
+    public LocalDate? CountedOn { get; init; }
+
+    /// <summary>Day of the first sign of plants.</summary>
+    public LocalDate? FirstUpOn { get; init; }
+
+    /// <summary>Day someone last looked for plants.</summary>
+    public LocalDate? LookedOn { get; init; }
+    public LocalDate? WateredOn { get; init; }
+    public LocalDate? OffHeatOn { get; init; }
+    public LocalDate? ThinnedOn { get; init; }
+    public LocalDate? HandedOverOn { get; init; }
+
+    /// <summary>Cells with a plant, of all cells, by the last count of any kind.</summary>
+    public int? CellsUp { get; init; }
+
+    /// <summary>Plants reported lost since sowing.</summary>
+    public int Lost { get; init; }
+
+    /// <summary>Emerged seedlings per seed sown, 0–1; null before the first count.</summary>
+    public decimal? EmergedFraction => CountedSeeds is > 0 && CountedUp is { } up ? up / CountedSeeds.Value : null;
+}

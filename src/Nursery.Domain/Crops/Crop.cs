@@ -1,0 +1,53 @@
+using Nursery.Domain.Benches;
+using NodaTime;
+
+namespace Nursery.Domain.Crops;
+
+/// <summary>A crop and its profile: heat, then a bench under light, then hardening off. Shared by all sites.</summary>
+public sealed class Crop
+{
+    public required Id<Crop> Id { get; init; }
+
+    /// <summary>Two capital letters; batch codes start with them.</summary>
+    public required string Code { get; set; }
+    public required string Name { get; set; }
+    public required string Species { get; set; }
+
+    /// <summary>Media temperature below which seed does not germinate usefully, °C.</summary>
+    public required decimal GerminationMinC { get; set; }
+    public required decimal GerminationOptimumC { get; set; }
+    public required decimal GerminationMaxC { get; set; }
+
+    /// <summary>Days from sowing to emergence at the optimum, 1 or more.</summary>
+    public required int DaysToEmergence { get; set; }
+
+    /// <summary>Weeks from sowing to a transplant ready to hand over.</summary>
+    public required decimal WeeksToTransplant { get; set; }
+
+    /// <summary>Sowing depth, mm; 0 is on the surface.</summary>
+    public required decimal DepthMm { get; set; }
+    public required LightNeed Light { get; set; }
+    public required int CellsPerTray { get; set; }
+    public required int SeedsPerCell { get; set; }
+
+    /// <summary>Share of the expected plants up at which trays leave the heat, 0–1.</summary>
+    public required decimal MoveOffFraction { get; set; }
+
+    /// <summary>Days from emergence to thinning; null is never thinned.</summary>
+    public int? ThinDaysAfterEmergence { get; set; }
+    public required int HardeningDays { get; set; }
+    public required Band GrowOnBand { get; set; }
+
+    /// <summary>Where each value is from, in words.</summary>
+    public required string Sources { get; set; }
+    public LocalDate? RetiredOn { get; set; }
+    public int Version { get; set; } = 1;
+
+    public int DaysToReady => (int)Math.Round(WeeksToTransplant * 7, MidpointRounding.AwayFromZero);
+
+    /// <summary>Days the plan keeps trays on heat: to emergence, and two more for the slow ones (common practice, no source).</summary>
+    public int PlannedHeatDays => DaysToEmergence + 2;
+
+    /// <summary>Whether seed of this crop may lie at a constant setpoint.</summary>
+    public bool Accepts(decimal setpointC) => setpointC >= GerminationMinC && setpointC <= GerminationMaxC;
+}

@@ -1,0 +1,9 @@
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Domain.Ledger;
+
+/// <summary>A task was done.</summary>
+public sealed record Done(TaskKind Task, int Occurrence) : EntryValue
+{
+    public override LedgerKind Kind => LedgerKind.Done;
+}

@@ -1,0 +1,25 @@
+using System.Text.Json.Serialization;
+
+namespace Nursery.Domain.Ledger;
+
+/// <summary>The content of a ledger entry, one record type a kind.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(Receipt), "receipt")]
+[JsonDerivedType(typeof(Planned), "planned")]
+[JsonDerivedType(typeof(Imported), "imported")]
+[JsonDerivedType(typeof(Reserved), "reserved")]
+[JsonDerivedType(typeof(Sown), "sown")]
+[JsonDerivedType(typeof(Placed), "placed")]
+[JsonDerivedType(typeof(Moved), "moved")]
+[JsonDerivedType(typeof(Done), "done")]
+[JsonDerivedType(typeof(Undo), "undo")]
+[JsonDerivedType(typeof(NotYet), "notYet")]
+[JsonDerivedType(typeof(Count), "count")]
+[JsonDerivedType(typeof(Surface), "surface")]
+[JsonDerivedType(typeof(Loss), "loss")]
+[JsonDerivedType(typeof(Discarded), "discarded")]
+public abstract record EntryValue
+{
+    [JsonIgnore]
+    public abstract LedgerKind Kind { get; }
+}

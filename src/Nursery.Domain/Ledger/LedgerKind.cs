@@ -1,0 +1,20 @@
+namespace Nursery.Domain.Ledger;
+
+/// <summary>What a ledger entry says; each has one record type among <see cref="EntryValue"/>.</summary>
+public enum LedgerKind
+{
+    Receipt,
+    Planned,
+    Imported,
+    Reserved,
+    Sown,
+    Placed,
+    Moved,
+    Done,
+    Undo,
+    NotYet,
+    Count,
+    Surface,
+    Loss,
+    Discarded,
+}

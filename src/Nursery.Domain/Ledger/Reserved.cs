@@ -1,0 +1,10 @@
+using Nursery.Domain.Benches;
+using Nursery.Domain.Reservations;
+
+namespace Nursery.Domain.Ledger;
+
+/// <summary>Tray spaces were reserved, from a day to the first day no longer held (ISO dates).</summary>
+public sealed record Reserved(Id<Reservation> Reservation, SpaceRun Trays, Id<Bench> Bench, SpaceRun Spaces, string From, string To) : EntryValue
+{
+    public override LedgerKind Kind => LedgerKind.Reserved;
+}

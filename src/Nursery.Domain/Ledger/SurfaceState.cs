@@ -1,0 +1,8 @@
+namespace Nursery.Domain.Ledger;
+
+public enum SurfaceState
+{
+    Dry,
+    Damp,
+    Wet,
+}

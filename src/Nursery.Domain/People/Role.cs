@@ -1,0 +1,9 @@
+namespace Nursery.Domain.People;
+
+public enum Role
+{
+    Administrator,
+    HeadGrower,
+    Staff,
+    Manager,
+}

@@ -1,0 +1,18 @@
+using System.Globalization;
+
+namespace Nursery.Domain.Refusals;
+
+public sealed class TooCold(string zoneCode, decimal setpointC, string cropName, decimal cropMinC, decimal cropMaxC)
+    : Refusal(string.Create(
+        CultureInfo.InvariantCulture,
+        $"Zone {zoneCode} is set to {setpointC:0.#} °C, too cold for {cropName}: it germinates from {cropMinC:0.#} to {cropMaxC:0.#} °C"))
+{
+    public override RefusalKind Kind => RefusalKind.State;
+
+    public override IReadOnlyDictionary<string, object?> Facts => new Dictionary<string, object?>
+    {
+        ["setpointC"] = setpointC,
+        ["cropMinC"] = cropMinC,
+        ["cropMaxC"] = cropMaxC,
+    };
+}

@@ -1,0 +1,8 @@
+namespace Nursery.Domain.SeedLots;
+
+public enum SeedForm
+{
+    Raw,
+    Pelleted,
+    Primed,
+}

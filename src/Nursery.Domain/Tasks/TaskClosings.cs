@@ -1,0 +1,29 @@
+using Nursery.Domain.Ledger;
+using NodaTime;
+
+namespace Nursery.Domain.Tasks;
+
+/// <summary>Which tasks of a batch its ledger closes. Sowing closes the sow task however it was reported.</summary>
+public static class TaskClosings
+{
+    /// <summary>The first closing of each task; a second person who reports the same task done changes nothing.</summary>
+    public static IReadOnlyDictionary<(TaskKind Kind, int Occurrence), (LocalDate Day, string Who)> Of(
+        IReadOnlyCollection<LedgerEntry> entries)
+    {
+        var closings = new Dictionary<(TaskKind, int), (LocalDate, string)>();
+        foreach (var entry in LedgerOrder.Effective(entries))
+        {
+            switch (entry.Value)
+            {
+                case Done done:
+                    closings.TryAdd((done.Task, done.Occurrence), (entry.Day, entry.WhoName));
+                    break;
+                case Sown:
+                    closings.TryAdd((TaskKind.Sow, 1), (entry.Day, entry.WhoName));
+                    break;
+            }
+        }
+
+        return closings;
+    }
+}
