@@ -12,6 +12,7 @@ internal sealed class LedgerEntryConfiguration : IEntityTypeConfiguration<Ledger
         builder.ToTable("ledger");
         builder.HasIndex(entry => entry.BatchId);
         builder.HasIndex(entry => entry.TraySetId);
+        builder.HasIndex(entry => entry.UndoOf);
         builder.HasIndex(entry => new { entry.SiteId, entry.Day, entry.Kind });
         builder.Property(entry => entry.Sent).HasColumnType("jsonb").HasMaxLength(-1);
         builder.Ignore(entry => entry.EffectiveAt);

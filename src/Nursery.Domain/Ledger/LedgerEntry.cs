@@ -20,6 +20,9 @@ public sealed class LedgerEntry
 
     /// <summary>The entry this one follows from; undoing that one undoes this one.</summary>
     public Id<LedgerEntry>? CausedBy { get; init; }
+
+    /// <summary>The entry an undo takes back; that one may not have arrived yet.</summary>
+    public Id<LedgerEntry>? UndoOf { get; init; }
     public required Guid WhoId { get; init; }
     public required string WhoName { get; init; }
     public string? Device { get; init; }

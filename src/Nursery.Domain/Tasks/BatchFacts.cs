@@ -10,7 +10,7 @@ namespace Nursery.Domain.Tasks;
 /// <param name="Trays">Trays it lies in.</param>
 /// <param name="ExpectedFraction">Label germination of its lot, 0–1; null when no lot is known.</param>
 /// <param name="WantedOn">Earliest day an order wants its plants; null without orders.</param>
-/// <param name="Closed">How many occurrences of each kind are closed.</param>
+/// <param name="NextOccurrence">By kind, the lowest occurrence not closed; 1 when the kind is missing.</param>
 /// <param name="Today">The site's day.</param>
 public sealed record BatchFacts(
     Batch Batch,
@@ -18,5 +18,5 @@ public sealed record BatchFacts(
     int Trays,
     decimal? ExpectedFraction,
     LocalDate? WantedOn,
-    IReadOnlyDictionary<TaskKind, int> Closed,
+    IReadOnlyDictionary<TaskKind, int> NextOccurrence,
     LocalDate Today);

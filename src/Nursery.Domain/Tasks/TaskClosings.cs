@@ -1,9 +1,11 @@
+using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using NodaTime;
 
 namespace Nursery.Domain.Tasks;
 
-/// <summary>Which tasks of a batch its ledger closes. Sowing closes the sow task however it was reported.</summary>
+/// <summary>Which tasks of a batch its ledger closes. Sowing closes the sow task and carrying
+/// trays to a bench without heat closes the move off heat, however they were reported.</summary>
 public static class TaskClosings
 {
     /// <summary>The first closing of each task; a second person who reports the same task done changes nothing.</summary>
@@ -17,6 +19,9 @@ public static class TaskClosings
             {
                 case Done done:
                     closings.TryAdd((done.Task, done.Occurrence), (entry.Day, entry.WhoName));
+                    break;
+                case Moved { BenchKind: not BenchKind.Germination }:
+                    closings.TryAdd((TaskKind.MoveOffHeat, 1), (entry.Day, entry.WhoName));
                     break;
                 case Sown:
                     closings.TryAdd((TaskKind.Sow, 1), (entry.Day, entry.WhoName));

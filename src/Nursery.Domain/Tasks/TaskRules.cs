@@ -19,9 +19,6 @@ public static class TaskRules
     private const double FirstLookShare = 0.7;
     private const int LookAgainDays = 2;
 
-    /// <summary>The kinds of which a batch has at most one open at a time, again and again.</summary>
-    public static IReadOnlySet<TaskKind> Repeating { get; } = new HashSet<TaskKind> { TaskKind.Water, TaskKind.EmergenceCheck };
-
     /// <summary>Every task that should be open for a batch on a day, at most one a kind.</summary>
     public static IReadOnlyList<DueTask> Wanted(BatchFacts facts)
     {
@@ -144,7 +141,7 @@ public static class TaskRules
     private static DueTask Once(TaskKind kind, LocalDate due, string why) => new(kind, 1, due, why);
 
     private static DueTask Next(BatchFacts facts, TaskKind kind, LocalDate due, string why) =>
-        new(kind, 1 + facts.Closed.GetValueOrDefault(kind), due, why);
+        new(kind, facts.NextOccurrence.GetValueOrDefault(kind, 1), due, why);
 
     private static string Day(LocalDate day) => day.ToString("d MMMM", CultureInfo.InvariantCulture);
 

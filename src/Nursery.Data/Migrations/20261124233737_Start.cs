@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
@@ -294,6 +294,7 @@ namespace Nursery.Data.Migrations
                     bench_id = table.Column<Guid>(type: "uuid", nullable: true),
                     lot_id = table.Column<Guid>(type: "uuid", nullable: true),
                     caused_by = table.Column<Guid>(type: "uuid", nullable: true),
+                    undo_of = table.Column<Guid>(type: "uuid", nullable: true),
                     who_id = table.Column<Guid>(type: "uuid", nullable: false),
                     who_name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     device = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: true),
@@ -822,6 +823,11 @@ namespace Nursery.Data.Migrations
                 name: "ix_ledger_tray_set_id",
                 table: "ledger",
                 column: "tray_set_id");
+
+            migrationBuilder.CreateIndex(
+                name: "ix_ledger_undo_of",
+                table: "ledger",
+                column: "undo_of");
 
             migrationBuilder.CreateIndex(
                 name: "ix_order_lines_order_id_variety_id_ready_on",

@@ -1,0 +1,9 @@
+namespace Nursery.Planning;
+
+public enum BenchUse
+{
+    Heat,
+    Warm,
+    Cool,
+    Hardening,
+}

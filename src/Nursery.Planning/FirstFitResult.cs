@@ -1,0 +1,3 @@
+namespace Nursery.Planning;
+
+public sealed record FirstFitResult(IReadOnlyList<PlacedBatch> Placed, IReadOnlyList<UnplacedBatch> Unplaced);

@@ -1,0 +1,3 @@
+namespace Nursery.Planning;
+
+public sealed record PlacedBatch(PlanBatch Batch, Held Heat, Held Bench);

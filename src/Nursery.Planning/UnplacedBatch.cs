@@ -1,0 +1,3 @@
+namespace Nursery.Planning;
+
+public sealed record UnplacedBatch(PlanBatch Batch, WhyUnplaced Why);
