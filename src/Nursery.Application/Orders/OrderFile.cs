@@ -1,0 +1,62 @@
+using System.Globalization;
+using Nursery.Domain.Refusals;
+using NodaTime.Text;
+
+namespace Nursery.Application.Orders;
+
+/// <summary>Reads an order file (docs/imports.md) and says what is wrong with each line.</summary>
+internal static class OrderFile
+{
+    private static readonly string[] Columns = ["order", "customer", "variety", "plants", "ready_on"];
+
+    /// <summary>The most lines of orders one file may have.</summary>
+    private const int MaxRows = 50_000;
+    private const int MaxPlants = 1_000_000;
+
+    public static (IReadOnlyList<OrderRow> Rows, List<FieldError> Errors) Read(string text)
+    {
+        var rows = new List<OrderRow>();
+        var errors = new List<FieldError>();
+        foreach (var (line, fields) in CsvText.Read(text, Columns, MaxRows))
+        {
+            var before = errors.Count;
+            var order = Text(fields, "order", 40, line, errors);
+            var customer = Text(fields, "customer", 120, line, errors);
+            var variety = Text(fields, "variety", 40, line, errors);
+            if (!int.TryParse(fields["plants"], NumberStyles.None, CultureInfo.InvariantCulture, out var plants)
+                || plants is < 1 or > MaxPlants)
+            {
+                errors.Add(new FieldError("plants", fields["plants"], "a whole number, 1–1,000,000", line));
+            }
+
+            var day = LocalDatePattern.Iso.Parse(fields["ready_on"]);
+            if (!day.Success || day.Value.Year is < 2000 or > 2199)
+            {
+                errors.Add(new FieldError("ready_on", fields["ready_on"], "a day of the calendar as YYYY-MM-DD, 2000–2199", line));
+            }
+
+            if (errors.Count == before)
+            {
+                rows.Add(new OrderRow(line, order, customer, variety, plants, day.Value));
+            }
+        }
+
+        return (rows, errors);
+    }
+
+    private static string Text(
+        IReadOnlyDictionary<string, string> fields, string field, int longest, int line, List<FieldError> errors)
+    {
+        var value = fields[field].Trim();
+        if (value.Length == 0 || value.Length > longest)
+        {
+            errors.Add(new FieldError(field, value, $"1–{longest} characters", line));
+        }
+        else if (value[0] is '=' or '+' or '-' or '@' || value.Any(char.IsControl))
+        {
+            errors.Add(new FieldError(field, value, "plain text: no formula (= + - @ in front) and no control characters", line));
+        }
+
+        return value;
+    }
+}

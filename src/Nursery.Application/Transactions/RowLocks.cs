@@ -1,0 +1,29 @@
+using Microsoft.EntityFrameworkCore;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
+
+namespace Nursery.Application.Transactions;
+
+/// <summary>Locks rows in id order, so that two writers wait for each other and never in a ring.</summary>
+internal static class RowLocks
+{
+    public static async Task<List<Batch>> LockBatchesAsync(
+        this NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation)
+    {
+        var sorted = ids.Select(id => id.Value).Distinct().Order().ToArray();
+        return await database.Batches
+            .FromSql($"SELECT * FROM batches WHERE id = ANY ({sorted}) ORDER BY id FOR UPDATE")
+            .ToListAsync(cancellation);
+    }
+
+    public static async Task<List<Bench>> LockBenchesAsync(
+        this NurseryDbContext database, IEnumerable<Id<Bench>> ids, CancellationToken cancellation)
+    {
+        var sorted = ids.Select(id => id.Value).Distinct().Order().ToArray();
+        return await database.Benches
+            .FromSql($"SELECT * FROM benches WHERE id = ANY ({sorted}) ORDER BY id FOR UPDATE")
+            .ToListAsync(cancellation);
+    }
+}
