@@ -21,7 +21,7 @@ internal static class OrderFile
         {
             var before = errors.Count;
             var order = Text(fields, "order", 40, line, errors);
-            var customer = Text(fields, "customer", 120, line, errors);
+            var customer = Text(fields, "customer", 100, line, errors);
             var variety = Text(fields, "variety", 40, line, errors);
             if (!int.TryParse(fields["plants"], NumberStyles.None, CultureInfo.InvariantCulture, out var plants)
                 || plants is < 1 or > MaxPlants)

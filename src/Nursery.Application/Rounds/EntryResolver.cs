@@ -1,0 +1,215 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
+using Nursery.Domain.Ledger;
+using Nursery.Domain.Refusals;
+using Nursery.Domain.Tasks;
+using Nursery.Domain.TraySets;
+
+namespace Nursery.Application.Rounds;
+
+/// <summary>Turns a reported entry into ledger entries, with everything that follows from it, or refuses it.</summary>
+internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
+{
+    public Task<Affected> ResolveAsync(EntryContent content, CancellationToken cancellation) => content switch
+    {
+        TaskDone done => DoneAsync(done, cancellation),
+        TaskNotYet notYet => NotYetAsync(notYet, cancellation),
+        EntryUndone undone => UndoAsync(undone, cancellation),
+        PlantsCounted counted => CountAsync(counted, cancellation),
+        PlantsLost lost => LossAsync(lost, cancellation),
+        SurfaceSeen surface => SurfaceAsync(surface, cancellation),
+        TraysMoved moved => MovedAsync(moved, cancellation),
+        _ => throw new ArgumentOutOfRangeException(nameof(content), content, "a kind of entry without a rule"),
+    };
+
+    private async Task<Affected> DoneAsync(TaskDone done, CancellationToken cancellation)
+    {
+        var (task, batch, traySet) = await TaskAsync(done.TaskId, cancellation);
+        if (task.Kind == TaskKind.Sow && batch.State.SownOn is null)
+        {
+            var lot = batch.LotId ?? throw new LotMissing(batch.Code);
+            await Sowing.AddAsync(database, draft, batch, traySet, lot, asConsequence: true, cancellation);
+        }
+
+        // A second person who reports the same task is kept: it is never an error to have done one's work.
+        database.Ledger.Add(draft.Entry(new Done(task.Kind, task.Occurrence), batch.Id, traySet.Id));
+        if (task.Kind == TaskKind.MoveOffHeat && batch.State.OffHeatOn is null)
+        {
+            await CarryToPlannedBenchAsync(batch, traySet, cancellation);
+        }
+
+        return new Affected([batch], [traySet.Id]);
+    }
+
+    /// <summary>Taken off the heat, trays go where the plan has them next.</summary>
+    private async Task CarryToPlannedBenchAsync(Batch batch, TraySet traySet, CancellationToken cancellation)
+    {
+        var plans = await (
+            from reservation in database.Reservations
+            join bench in database.Benches on reservation.BenchId equals bench.Id
+            where reservation.TraySetId == traySet.Id && bench.Kind != BenchKind.Germination
+            select new { reservation, bench.Kind }).ToListAsync(cancellation);
+        foreach (var next in plans.Where(plan => plan.reservation.Days.End >= draft.Day)
+            .GroupBy(plan => plan.reservation.Days.Start).OrderBy(group => group.Key).Take(1).SelectMany(group => group))
+        {
+            var moved = new Moved(
+                next.reservation.Trays, next.reservation.BenchId, next.Kind, next.reservation.Spaces.First);
+            database.Ledger.Add(draft.Consequence(moved, batch.Id, traySet.Id, next.reservation.BenchId));
+        }
+    }
+
+    private async Task<Affected> NotYetAsync(TaskNotYet notYet, CancellationToken cancellation)
+    {
+        var reason = notYet.Reason.Trim();
+        if (reason.Length is 0 or > 200)
+        {
+            throw new InvalidFields("reason", notYet.Reason, "1–200 characters");
+        }
+
+        var (task, batch, traySet) = await TaskAsync(notYet.TaskId, cancellation);
+        database.Ledger.Add(draft.Entry(new NotYet(task.Kind, task.Occurrence, reason), batch.Id, traySet.Id));
+        return new Affected([batch], [traySet.Id]);
+    }
+
+    private async Task<Affected> UndoAsync(EntryUndone undone, CancellationToken cancellation)
+    {
+        var targetId = new Id<LedgerEntry>(undone.EntryId);
+        var target = await database.Ledger.AsNoTracking()
+            .SingleOrDefaultAsync(entry => entry.Id == targetId && entry.SiteId == draft.Site.Id, cancellation);
+        if (target is { Value: Undo or Planned or Imported or Reserved or Receipt })
+        {
+            throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved or sown");
+        }
+
+        // Undoing what has not arrived yet is kept and waits for it.
+        database.Ledger.Add(draft.Entry(new Undo(targetId), target?.BatchId, target?.TraySetId, target?.BenchId, target?.LotId));
+        if (target?.BatchId is not { } batchId)
+        {
+            return target?.TraySetId is { } traySetId ? await AllInAsync(traySetId, cancellation) : Affected.Nothing;
+        }
+
+        var batches = await database.LockBatchesAsync([batchId], cancellation);
+        return new Affected(batches, await TraySetsOfAsync(batchId, cancellation));
+    }
+
+    private async Task<Affected> CountAsync(PlantsCounted counted, CancellationToken cancellation)
+    {
+        var (batch, traySet) = await BatchAsync(counted.BatchId, cancellation);
+        if (batch.State.SownOn is null)
+        {
+            throw new NotSownYet(batch.Code);
+        }
+
+        var trays = counted.Trays?.AsRun(traySet.Trays);
+        var all = trays is { } run ? Math.Min(run.Count * traySet.CellsPerTray, batch.Cells) : batch.Cells;
+        if (counted.Sample && trays is null && counted.Cells is null)
+        {
+            throw new InvalidFields("cells", null, "the cells or trays counted, when it is a sample");
+        }
+
+        var checks = new FieldChecks().Range("cells", counted.Cells ?? all, 1, all);
+        var most = (counted.Cells ?? all) * (counted.What == CountWhat.Seedlings ? batch.SeedsPerCell : 1);
+        checks.Range("value", counted.Value, 0, most).Done();
+        var count = new Count(
+            counted.What, counted.Value, counted.Cells ?? all, counted.Sample, batch.SeedsPerCell, counted.Trays?.Numbers);
+        database.Ledger.Add(draft.Entry(count, batch.Id, traySet.Id));
+        return new Affected([batch], [traySet.Id]);
+    }
+
+    private async Task<Affected> LossAsync(PlantsLost lost, CancellationToken cancellation)
+    {
+        var cause = lost.Cause.Trim();
+        var (batch, traySet) = await BatchAsync(lost.BatchId, cancellation);
+        var checks = new FieldChecks().Range("plants", lost.Plants, 1, batch.Cells * batch.SeedsPerCell);
+        if (cause.Length is 0 or > 100)
+        {
+            checks.Fail("cause", lost.Cause, "1–100 characters");
+        }
+
+        checks.Done();
+        if (batch.State.SownOn is null)
+        {
+            throw new NotSownYet(batch.Code);
+        }
+
+        database.Ledger.Add(draft.Entry(new Loss(lost.Plants, cause), batch.Id, traySet.Id));
+        return new Affected([batch], [traySet.Id]);
+    }
+
+    private async Task<Affected> SurfaceAsync(SurfaceSeen surface, CancellationToken cancellation)
+    {
+        var bench = await BenchAsync(surface.BenchCode, cancellation);
+        database.Ledger.Add(draft.Entry(new Surface(surface.State), bench: bench.Id));
+        return Affected.Nothing;
+    }
+
+    private async Task<Affected> MovedAsync(TraysMoved moved, CancellationToken cancellation)
+    {
+        var bench = await BenchAsync(moved.BenchCode, cancellation);
+        var traySet = await database.TraySets
+            .SingleOrDefaultAsync(set => set.Code == moved.TraySetCode && set.SiteId == draft.Site.Id, cancellation)
+            ?? throw new NotFound("tray set", "traySetCode", moved.TraySetCode);
+        var affected = await AllInAsync(traySet.Id, cancellation);
+        var trays = moved.Trays.AsRun(traySet.Trays);
+        if (moved.FirstSpace is { } firstSpace)
+        {
+            var last = bench.Capacity - traySet.SpacesFor(trays.Count) + 1;
+            if (firstSpace < 1 || firstSpace > last)
+            {
+                throw new InvalidFields(
+                    "firstSpace",
+                    firstSpace.ToString(CultureInfo.InvariantCulture),
+                    last < 1
+                        ? string.Create(CultureInfo.InvariantCulture, $"none: bench {bench.Code} has {bench.Capacity} spaces for {trays.Count} trays")
+                        : string.Create(CultureInfo.InvariantCulture, $"1–{last} for {trays.Count} trays on bench {bench.Code}"));
+            }
+        }
+
+        if (affected.Batches.All(batch => batch.State.SownOn is null))
+        {
+            throw new NotSownYet(affected.Batches.First().Code);
+        }
+
+        database.Ledger.Add(draft.Entry(
+            new Moved(trays, bench.Id, bench.Kind, moved.FirstSpace), traySet: traySet.Id, bench: bench.Id));
+        return affected;
+    }
+
+    private async Task<(RoundTask Task, Batch Batch, TraySet TraySet)> TaskAsync(Guid id, CancellationToken cancellation)
+    {
+        var taskId = new Id<RoundTask>(id);
+        var task = await database.Tasks.AsNoTracking()
+            .SingleOrDefaultAsync(row => row.Id == taskId && row.SiteId == draft.Site.Id, cancellation)
+            ?? throw new NotFound("task", "taskId", id.ToString());
+        var (batch, traySet) = await BatchAsync(task.BatchId.Value, cancellation);
+        return (task, batch, traySet);
+    }
+
+    private async Task<(Batch Batch, TraySet TraySet)> BatchAsync(Guid id, CancellationToken cancellation)
+    {
+        var batch = (await database.LockBatchesAsync([new Id<Batch>(id)], cancellation))
+            .SingleOrDefault(row => row.SiteId == draft.Site.Id) ?? throw new NotFound("batch", "batchId", id.ToString());
+        var traySets = await TraySetsOfAsync(batch.Id, cancellation);
+        return (batch, await database.TraySets.FirstAsync(set => traySets.Contains(set.Id), cancellation));
+    }
+
+    private Task<List<Id<TraySet>>> TraySetsOfAsync(Id<Batch> batch, CancellationToken cancellation) =>
+        database.TrayShares.Where(share => share.BatchId == batch).Select(share => share.TraySetId).ToListAsync(cancellation);
+
+    private async Task<Affected> AllInAsync(Id<TraySet> traySet, CancellationToken cancellation)
+    {
+        var ids = await database.TrayShares.Where(share => share.TraySetId == traySet)
+            .Select(share => share.BatchId).ToListAsync(cancellation);
+        return new Affected(await database.LockBatchesAsync(ids, cancellation), [traySet]);
+    }
+
+    private async Task<Bench> BenchAsync(string code, CancellationToken cancellation) =>
+        await database.Benches.SingleOrDefaultAsync(
+            bench => bench.Code == code && bench.SiteId == draft.Site.Id && bench.RetiredOn == null, cancellation)
+        ?? throw new NotFound("bench", "benchCode", code);
+}

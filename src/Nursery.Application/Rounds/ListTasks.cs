@@ -1,0 +1,132 @@
+using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.People;
+using Nursery.Domain.Tasks;
+using Nursery.Domain.TraySets;
+using NodaTime;
+
+namespace Nursery.Application.Rounds;
+
+/// <summary>A task of a day, with where to go. House and bench are null when the trays have no place yet.</summary>
+public sealed record TaskItem(
+    Guid Id,
+    TaskKind Kind,
+    string Subject,
+    Guid BatchId,
+    string BatchCode,
+    string CropName,
+    string VarietyName,
+    BatchStage Stage,
+    string TraySetCode,
+    int Trays,
+    int CellsPerTray,
+    int SeedsPerCell,
+    string? House,
+    string? BenchCode,
+    int? FirstSpace,
+    int? LastSpace,
+    LocalDate DueOn,
+    TaskState State,
+    string Why,
+    LocalDate? DoneOn,
+    string? DoneBy);
+
+/// <summary>The tasks of a day in walking order: due then or earlier and open, plus those done that day.</summary>
+public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    public async Task<IReadOnlyList<TaskItem>> HandleAsync(
+        LocalDate? on, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var day = on ?? site.Today(time);
+        var rows = await (
+            from task in database.Tasks
+            join batch in database.Batches on task.BatchId equals batch.Id
+            join variety in database.Varieties on batch.VarietyId equals variety.Id
+            join crop in database.Crops on variety.CropId equals crop.Id
+            join share in database.TrayShares on batch.Id equals share.BatchId
+            join traySet in database.TraySets on share.TraySetId equals traySet.Id
+            where task.SiteId == actor.SiteId
+                && ((task.State == TaskState.Open && task.DueOn <= day) || (task.State == TaskState.Done && task.DoneOn == day))
+            select new { task, batch, variety, crop, traySet }).AsNoTracking().ToListAsync(cancellation);
+        var places = await PlacesAsync(database, [.. rows.Select(row => row.traySet.Id).Distinct()], day, cancellation);
+        return
+        [
+            .. rows
+                .Select(row => (row, Place: places.GetValueOrDefault(row.traySet.Id)))
+                .OrderBy(pair => pair.Place is null)
+                .ThenBy(pair => pair.Place?.HouseOrder)
+                .ThenBy(pair => pair.Place?.BenchOrder)
+                .ThenBy(pair => pair.row.task.Kind)
+                .ThenBy(pair => pair.Place?.Spaces?.First)
+                .ThenBy(pair => pair.row.batch.Code, StringComparer.Ordinal)
+                .Select(pair => new TaskItem(
+                    pair.row.task.Id.Value,
+                    pair.row.task.Kind,
+                    $"{pair.row.crop.Name} ‘{pair.row.variety.Name}’",
+                    pair.row.batch.Id.Value,
+                    pair.row.batch.Code,
+                    pair.row.crop.Name,
+                    pair.row.variety.Name,
+                    pair.row.batch.State.Stage,
+                    pair.row.traySet.Code,
+                    pair.row.traySet.Trays,
+                    pair.row.traySet.CellsPerTray,
+                    pair.row.batch.SeedsPerCell,
+                    pair.Place?.House,
+                    pair.Place?.Bench,
+                    pair.Place?.Spaces?.First,
+                    pair.Place?.Spaces?.Last,
+                    pair.row.task.DueOn,
+                    pair.row.task.State,
+                    pair.row.task.Why,
+                    pair.row.task.DoneOn,
+                    pair.row.task.DoneBy)),
+        ];
+    }
+
+    /// <summary>Where trays stand in fact; before they stand anywhere, where the plan has them first from the day on.</summary>
+    private static async Task<Dictionary<Id<TraySet>, TaskPlace>> PlacesAsync(
+        NurseryDbContext database, List<Id<TraySet>> traySets, LocalDate day, CancellationToken cancellation)
+    {
+        var planned = await (
+            from reservation in database.Reservations
+            join bench in database.Benches on reservation.BenchId equals bench.Id
+            join house in database.Houses on bench.HouseId equals house.Id
+            where traySets.Contains(reservation.TraySetId)
+            select new
+            {
+                reservation.TraySetId,
+                reservation.Days,
+                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, reservation.Spaces),
+            }).AsNoTracking().ToListAsync(cancellation);
+        var standing = await (
+            from place in database.Standings
+            join bench in database.Benches on place.BenchId equals bench.Id
+            join house in database.Houses on bench.HouseId equals house.Id
+            where traySets.Contains(place.TraySetId)
+            select new
+            {
+                place.TraySetId,
+                place.Trays,
+                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, place.Spaces),
+            }).AsNoTracking().ToListAsync(cancellation);
+        var places = planned.Where(row => row.Days.End >= day)
+            .OrderByDescending(row => row.Days.Start)
+            .GroupBy(row => row.TraySetId)
+            .ToDictionary(group => group.Key, group => group.Last().Place);
+        foreach (var row in standing.OrderByDescending(row => row.Trays.First))
+        {
+            places[row.TraySetId] = row.Place;
+        }
+
+        return places;
+    }
+
+    private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces);
+}

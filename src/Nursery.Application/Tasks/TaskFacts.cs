@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Tasks;
+using NodaTime;
+
+namespace Nursery.Application.Tasks;
+
+/// <summary>Gathers what the task rules look at, for many batches in a few queries.</summary>
+internal static class TaskFacts
+{
+    public static async Task<IReadOnlyList<BatchFacts>> LoadAsync(
+        NurseryDbContext database, IReadOnlyCollection<Batch> batches, LocalDate today, CancellationToken cancellation)
+    {
+        var ids = batches.Select(batch => batch.Id).ToList();
+        var varietyIds = batches.Select(batch => batch.VarietyId).Distinct().ToList();
+        var lotIds = batches.Select(batch => batch.State.LotId ?? batch.LotId).OfType<Id<Domain.SeedLots.SeedLot>>().Distinct().ToList();
+        var crops = await (
+            from variety in database.Varieties
+            join crop in database.Crops on variety.CropId equals crop.Id
+            where varietyIds.Contains(variety.Id)
+            select new { variety.Id, crop }).AsNoTracking().ToDictionaryAsync(row => row.Id, row => row.crop, cancellation);
+        var germination = await database.SeedLots.Where(lot => lotIds.Contains(lot.Id))
+            .ToDictionaryAsync(lot => lot.Id, lot => lot.LabelGermination, cancellation);
+        var trays = await (
+            from share in database.TrayShares
+            join traySet in database.TraySets on share.TraySetId equals traySet.Id
+            where ids.Contains(share.BatchId)
+            group traySet.Trays by share.BatchId into sets
+            select new { sets.Key, Trays = sets.Sum() }).ToDictionaryAsync(row => row.Key, row => row.Trays, cancellation);
+        var wanted = await (
+            from allocation in database.Allocations
+            join line in database.OrderLines on allocation.OrderLineId equals line.Id
+            where ids.Contains(allocation.BatchId)
+            group line.ReadyOn by allocation.BatchId into days
+            select new { days.Key, Earliest = days.Min() }).ToDictionaryAsync(row => row.Key, row => row.Earliest, cancellation);
+        var closed = await database.Tasks.Where(task => ids.Contains(task.BatchId) && task.State == TaskState.Done)
+            .Select(task => new { task.BatchId, task.Kind, task.Occurrence })
+            .ToListAsync(cancellation);
+        var closedByBatch = closed.ToLookup(row => row.BatchId);
+        return
+        [
+            .. batches.Select(batch => new BatchFacts(
+                batch,
+                crops[batch.VarietyId],
+                trays[batch.Id],
+                (batch.State.LotId ?? batch.LotId) is { } lot ? germination[lot] : null,
+                wanted.TryGetValue(batch.Id, out var day) ? day : null,
+                closedByBatch[batch.Id].GroupBy(row => row.Kind)
+                    .ToDictionary(kind => kind.Key, kind => LowestOpen(kind.Select(row => row.Occurrence))),
+                today)),
+        ];
+    }
+
+    private static int LowestOpen(IEnumerable<int> closed)
+    {
+        var taken = closed.ToHashSet();
+        var occurrence = 1;
+        while (taken.Contains(occurrence))
+        {
+            occurrence++;
+        }
+
+        return occurrence;
+    }
+}
