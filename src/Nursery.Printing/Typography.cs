@@ -16,8 +16,8 @@ internal static class Typography
     public static readonly TextStyle SignHouse = new(Face.Heading, 15, 18);
     public static readonly TextStyle SignName = new(Face.Heading, 17, 20);
     public static readonly TextStyle SignKind = new(Face.Text, 12, 15);
-    public static readonly TextStyle Setpoint = new(Face.TextBold, 19, 24);
-    public static readonly TextStyle ZoneText = new(Face.Text, 11, 24);
+    public static readonly TextStyle Setpoint = new(Face.TextBold, 19, 27);
+    public static readonly TextStyle ZoneText = new(Face.Text, 11, 27);
 
     /// <summary>Beside every QR code stands the code for eyes: 18 pt of this face has capitals of 4.2 mm (4 mm are asked).</summary>
     public static readonly TextStyle QrCaption = new(Face.CodeBold, 18, 20);
@@ -38,6 +38,7 @@ internal static class Typography
     public static readonly TextStyle LabelZone = new(Face.Text, 8, 13.5);
     public static readonly TextStyle LabelBatch = new(Face.CodeBold, 8.5, 11);
     public static readonly TextStyle LabelText = new(Face.Text, 8.5, 11);
+    public static readonly TextStyle LabelStage = new(Face.Text, 7, 11);
     public static readonly TextStyle LabelFoot = new(Face.Text, 6.5, 8);
 
     public static XPen Hairline => new(Ink, 0.5);

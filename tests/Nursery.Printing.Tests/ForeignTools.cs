@@ -31,6 +31,7 @@ internal static class ForeignTools
         var error = process.StandardError.ReadToEndAsync();
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{program} ended with {process.ExitCode}: {error.Result}");
+        // zbarimg ends with 4 when a picture holds no code.
+        return process.ExitCode == 0 || (process.ExitCode == 4 && program == "zbarimg") ? output : throw new InvalidOperationException($"{program} ended with {process.ExitCode}: {error.Result}");
     }
 }

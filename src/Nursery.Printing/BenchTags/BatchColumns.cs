@@ -7,15 +7,15 @@ namespace Nursery.Printing.BenchTags;
 /// <summary>The columns of a sign's table; the variety gets what the others leave.</summary>
 internal sealed record BatchColumns(double Width)
 {
-    public const double SwatchWidth = 16 * Mm;
-    public const double SwatchHeight = 5.6 * Mm;
+    public const double SwatchWidth = 18 * Mm;
+    public const double SwatchHeight = 6 * Mm;
     public const double TitleHeight = 14;
 
     private const double Gap = 3 * Mm;
 
-    public static double Code => 24 * Mm;
+    public static double Code => 23 * Mm;
 
-    public static double CodeWidth => 30 * Mm;
+    public static double CodeWidth => 33 * Mm;
 
     public static double Variety => Code + CodeWidth + Gap;
 
@@ -23,11 +23,11 @@ internal sealed record BatchColumns(double Width)
 
     public double Spaces => Next - SpacesWidth - Gap;
 
-    public static double SpacesWidth => 25 * Mm;
+    public static double SpacesWidth => 24 * Mm;
 
     public double Next => Width - NextWidth;
 
-    public static double NextWidth => 36 * Mm;
+    public static double NextWidth => 41 * Mm;
 
     public void DrawTitles(XGraphics page, TextSetter text, double left, double top)
     {

@@ -31,7 +31,7 @@ internal sealed class BatchRow
         _codeStyle = text.Fit(row.Code, BatchCode, BatchColumns.CodeWidth, least: 9);
         _code = text.OneLine(row.Code, _codeStyle, BatchColumns.CodeWidth);
         _sown = text.Wrap(row.Sown is null ? "not sown yet" : "sown " + row.Sown, Detail, BatchColumns.CodeWidth, most: 2);
-        _variety = text.Wrap(row.Variety, Variety, columns.VarietyWidth, most: 2);
+        _variety = text.Wrap(row.Variety, Variety, columns.VarietyWidth, most: 3);
         _cropAndLot = text.Wrap(row.Lot is null ? row.Crop : $"{row.Crop} · lot {row.Lot}", Detail, columns.VarietyWidth, most: 2);
         _spacesStyle = text.Fit(row.Spaces, Figure, BatchColumns.SpacesWidth, least: 9);
         _spaces = text.OneLine(row.Spaces, _spacesStyle, BatchColumns.SpacesWidth);
@@ -46,7 +46,7 @@ internal sealed class BatchRow
 
     public double Height => 2 * Padding + new[]
     {
-        BatchColumns.SwatchHeight + StageWord.Line + 1,
+        BatchColumns.SwatchHeight + StageWord.Line + 2,
         BatchCode.Line + _sown.Count * Detail.Line,
         _variety.Count * Variety.Line + _cropAndLot.Count * Detail.Line,
         Figure.Line + _trays.Count * Detail.Line,
@@ -58,7 +58,7 @@ internal sealed class BatchRow
         top += Padding;
         var swatch = new XRect(left, top + 1, BatchColumns.SwatchWidth, BatchColumns.SwatchHeight);
         StageSwatch.Draw(page, swatch, _stage);
-        _text.Draw(page, StageSwatch.Word(_stage), left, swatch.Bottom, StageWord);
+        _text.Draw(page, StageSwatch.Word(_stage), left, swatch.Bottom + 1, StageWord);
 
         _text.Draw(page, _code, left + BatchColumns.Code, top, _codeStyle);
         _text.DrawLines(page, _sown, left + BatchColumns.Code, top + BatchCode.Line, Detail);

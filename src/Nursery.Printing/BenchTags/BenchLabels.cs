@@ -78,15 +78,20 @@ internal sealed class BenchLabels(BenchTagsModel model, TextSetter text)
 
     private void DrawRows(XGraphics page, BenchTag tag, double top, double bottom, double width)
     {
+        if (tag.Rows.Count == 0)
+            text.Draw(page, text.OneLine("Nothing stands or is reserved here.", LabelText, width), Margin, top, LabelText);
         var lines = (int)((bottom - top) / LabelText.Line);
         var shown = tag.Rows.Count <= lines ? tag.Rows.Count : Math.Max(0, lines - 1);
         foreach (var row in tag.Rows.Take(shown))
         {
             StageSwatch.Draw(page, new XRect(Margin + 0.5, top + 2, 16, 7), row.Stage);
-            var code = text.OneLine(row.Code, LabelBatch, width / 2 - 20);
+            var code = text.OneLine(row.Code, LabelBatch, width * 0.35);
             text.Draw(page, code, Margin + 20, top, LabelBatch);
             var left = Margin + 25 + text.Width(code, LabelBatch);
-            text.Draw(page, text.OneLine(row.Variety, LabelText, Margin + width - left), left, top, LabelText);
+            var stage = StageSwatch.Word(row.Stage);
+            var stageLeft = Margin + width - text.Width(stage, LabelStage);
+            text.Draw(page, stage, stageLeft, top, LabelStage);
+            text.Draw(page, text.OneLine(row.Variety, LabelText, stageLeft - 4 - left), left, top, LabelText);
             top += LabelText.Line;
         }
 

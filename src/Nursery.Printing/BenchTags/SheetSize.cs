@@ -6,10 +6,10 @@ namespace Nursery.Printing.BenchTags;
 /// <summary>Where signs lie on a sheet: one in full height, or two halves with a cut between them.</summary>
 internal sealed record SheetSize(double Width, double Height)
 {
-    /// <summary>Office printers leave about 5 mm blank; 12 mm also survive a crooked feed.</summary>
-    public const double Margin = 12 * Mm;
+    /// <summary>Office printers leave about 5 mm blank; 10 mm also survive a crooked feed.</summary>
+    public const double Margin = 10 * Mm;
 
-    private const double Gap = 10 * Mm;
+    private const double Gap = 8 * Mm;
 
     public double CutAt => Height / 2;
 

@@ -9,6 +9,10 @@ namespace Nursery.Printing.BenchTags;
 internal sealed class SignHead
 {
     private const double QrGap = 4 * Mm;
+
+    /// <summary>The quiet zone may reach into the sign's padding, up to the frame but not over it.</summary>
+    private const double QrOverhang = 4 * Mm;
+
     private const int ZonesBesideQr = 2;
     private const int MostZones = 8;
 
@@ -44,12 +48,12 @@ internal sealed class SignHead
         _zonesLeftOut = tag.Zones.Count - _zones.Count;
     }
 
-    public double Height => Math.Max(QrSide + QrCaption.Line, NamesHeight + ZonesBeside * Setpoint.Line)
+    public double Height => Math.Max(QrSide - QrOverhang + QrCaption.Line, NamesHeight + ZonesBeside * Setpoint.Line)
         + (ZonesBelow + 1) / 2 * Setpoint.Line + (_zonesLeftOut > 0 ? SignKind.Line : 0) + 2 * Mm;
 
     private double QrSide => QrSize.OnSign(_qr) * _qr.Modules;
 
-    private double LeftWidth => _width - QrSide - QrGap;
+    private double LeftWidth => _width + QrOverhang - QrSide - QrGap;
 
     private double NamesHeight =>
         _house.Count * SignHouse.Line + SignCode.Line + _name.Count * SignName.Line + _kind.Count * SignKind.Line + 2 * Mm;
@@ -60,9 +64,9 @@ internal sealed class SignHead
 
     public void Draw(XGraphics page, double left, double top)
     {
-        var qrLeft = left + _width - QrSide;
-        _qr.Draw(page, qrLeft, top, QrSize.OnSign(_qr));
-        _text.Draw(page, _caption, qrLeft + (QrSide - _text.Width(_caption, _captionStyle)) / 2, top + QrSide, _captionStyle);
+        double qrLeft = left + _width + QrOverhang - QrSide, qrTop = top - QrOverhang;
+        _qr.Draw(page, qrLeft, qrTop, QrSize.OnSign(_qr));
+        _text.Draw(page, _caption, qrLeft + (QrSide - _text.Width(_caption, _captionStyle)) / 2, qrTop + QrSide, _captionStyle);
 
         var y = _text.DrawLines(page, _house, left, top, SignHouse);
         _text.Draw(page, _code, left, y, _codeStyle);
@@ -71,7 +75,7 @@ internal sealed class SignHead
         for (var i = 0; i < ZonesBeside; i++, y += Setpoint.Line)
             DrawZone(page, _zones[i], left, y, LeftWidth);
 
-        y = Math.Max(y, top + QrSide + QrCaption.Line);
+        y = Math.Max(y, qrTop + QrSide + QrCaption.Line);
         var column = (_width - QrGap) / 2;
         for (var i = ZonesBeside; i < _zones.Count; i++)
         {
@@ -87,7 +91,7 @@ internal sealed class SignHead
     {
         var plateStyle = _text.Fit(zone.Setpoint, Setpoint, width / 2 - 12, least: 9);
         var setpoint = _text.OneLine(zone.Setpoint, plateStyle, width / 2 - 12);
-        var plate = new XRect(left, top + 1, _text.Width(setpoint, plateStyle) + 12, Setpoint.Line - 3);
+        var plate = new XRect(left, top + 2, _text.Width(setpoint, plateStyle) + 12, Setpoint.Line - 5);
         page.DrawRectangle(new XPen(Ink, 1.5), plate);
         _text.Draw(page, setpoint, left + 6, top - 0.5, plateStyle);
         var rest = width - plate.Width - 8;

@@ -30,13 +30,13 @@ internal static class StageSwatch
 
     private static void Fill(XGraphics page, XRect tray, StagePattern stage)
     {
-        const double step = 4.2;
+        const double step = 4.5;
         switch (stage)
         {
             case StagePattern.Planned:
                 break;
             case StagePattern.Sown:
-                ForEachCell(tray, step, (x, y) => page.DrawEllipse(InkBrush, x - 0.7, y - 0.7, 1.4, 1.4));
+                ForEachCell(tray, step, (x, y) => page.DrawEllipse(InkBrush, x - 0.9, y - 0.9, 1.8, 1.8));
                 break;
             case StagePattern.Emerging:
                 ForEachCell(tray, step * 1.5, (x, y) => Seedling(page, x, y));

@@ -59,9 +59,12 @@ internal sealed class Typeface(FontFile latin, FontFile extended)
     {
         if (rune.Value is 'µ' or 'μ')
             return "u";
+        if (Rune.GetUnicodeCategory(rune) is UnicodeCategory.DashPunctuation)
+            return "-";
         if (Rune.GetUnicodeCategory(rune) is UnicodeCategory.Format or UnicodeCategory.NonSpacingMark)
             return "";
-        var parts = rune.ToString().Normalize(NormalizationForm.FormKD).Where(Holds).ToArray();
+        var parts = rune.ToString().Normalize(NormalizationForm.FormKD)
+            .Where(c => Holds(c) && char.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark).ToArray();
         return parts.Length > 0 ? new string(parts) : "?";
     }
 

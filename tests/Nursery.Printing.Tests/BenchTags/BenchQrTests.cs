@@ -71,7 +71,7 @@ public class BenchQrTests
         var module = QrSize.OnLabel(qr);
 
         Assert.Equal(dots, module * 203 / 72, 1e-9);
-        Assert.InRange(module * qr.Modules / Mm, 29, 33.5);
+        Assert.InRange(module * qr.Modules / Mm, 28, 33.5);
     }
 
     [Fact]

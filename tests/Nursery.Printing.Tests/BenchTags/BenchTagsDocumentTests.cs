@@ -11,8 +11,8 @@ public class BenchTagsDocumentTests
     public static TheoryData<Paper, double, double, double> Papers => new()
     {
         // Letter: ANSI/ASME Y14.1 size A, 8.5 × 11 in. A4: ISO 216, 210 × 297 mm. The roll's 2 × 4 in: common practice, no source.
-        { Paper.Letter, 8.5 * 72, 11 * 72, 12 * Mm },
-        { Paper.A4, 210 * Mm, 297 * Mm, 12 * Mm },
+        { Paper.Letter, 8.5 * 72, 11 * 72, 10 * Mm },
+        { Paper.A4, 210 * Mm, 297 * Mm, 10 * Mm },
         { Paper.Roll, 4 * 72, 2 * 72, 2.5 * Mm },
     };
 
@@ -137,6 +137,7 @@ public class BenchTagsDocumentTests
 
         var shown = SampleTags.Bench("2A", rows: 12).Rows.Count(row => read.Letters.Contains(row.Code, StringComparison.Ordinal));
         Assert.InRange(shown, 3, 11);
+        Assert.Contains("emerging", read.Letters, StringComparison.Ordinal);
         Assert.Contains($"+{12 - shown}more", read.Letters, StringComparison.Ordinal);
     }
 

@@ -5,7 +5,7 @@ internal static class SampleTags
 {
     public const string Address = "https://kestrel-beck.example";
 
-    public static readonly string Longest = "Zwölfblättrige Winterharte Riesen‑Schlangengurke vom Beckrand"[..60];
+    public static readonly string Longest = "Zwölfblättrige Winterharte Riesen-Schlangengurke vom Beckrand"[..60];
 
     public static BenchTagsModel Model(Paper paper, IReadOnlyList<BenchTag> tags, string? address = Address) =>
         new("Kestrel Beck Nursery", address, "24 November 2026, 14:05", paper, tags, "Invented demo data");
