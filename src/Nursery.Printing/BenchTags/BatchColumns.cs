@@ -11,17 +11,17 @@ internal sealed record BatchColumns(double Width)
     public const double SwatchHeight = 6 * Mm;
     public const double TitleHeight = 14;
 
-    private const double Gap = 3 * Mm;
+    private const double _gap = 3 * Mm;
 
     public static double Code => 23 * Mm;
 
     public static double CodeWidth => 33 * Mm;
 
-    public static double Variety => Code + CodeWidth + Gap;
+    public static double Variety => Code + CodeWidth + _gap;
 
-    public double VarietyWidth => Spaces - Variety - Gap;
+    public double VarietyWidth => Spaces - Variety - _gap;
 
-    public double Spaces => Next - SpacesWidth - Gap;
+    public double Spaces => Next - SpacesWidth - _gap;
 
     public static double SpacesWidth => 24 * Mm;
 

@@ -8,7 +8,7 @@ namespace Nursery.Printing.BenchTags;
 /// <summary>One batch in the table of a sign, broken into lines for its columns.</summary>
 internal sealed class BatchRow
 {
-    private const double Padding = 4;
+    private const double _padding = 4;
 
     private readonly TextSetter _text;
     private readonly BatchColumns _columns;
@@ -44,7 +44,7 @@ internal sealed class BatchRow
         _next = text.Wrap(row.NextStep ?? "", Detail, BatchColumns.NextWidth, most: 3);
     }
 
-    public double Height => 2 * Padding + new[]
+    public double Height => 2 * _padding + new[]
     {
         BatchColumns.SwatchHeight + StageWord.Line + 2,
         BatchCode.Line + _sown.Count * Detail.Line,
@@ -55,7 +55,7 @@ internal sealed class BatchRow
 
     public void Draw(XGraphics page, double left, double top)
     {
-        top += Padding;
+        top += _padding;
         var swatch = new XRect(left, top + 1, BatchColumns.SwatchWidth, BatchColumns.SwatchHeight);
         StageSwatch.Draw(page, swatch, _stage);
         _text.Draw(page, StageSwatch.Word(_stage), left, swatch.Bottom + 1, StageWord);

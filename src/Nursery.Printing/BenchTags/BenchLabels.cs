@@ -14,7 +14,7 @@ internal sealed class BenchLabels(BenchTagsModel model, TextSetter text)
     /// <summary>Labels wander on the roll by about a millimetre.</summary>
     public const double Margin = 2.5 * Mm;
 
-    private const double FootHeight = 17;
+    private const double _footHeight = 17;
 
     public void Draw(PdfDocument document)
     {
@@ -49,7 +49,7 @@ internal sealed class BenchLabels(BenchTagsModel model, TextSetter text)
         var codeStyle = text.Fit(tag.BenchCode, LabelCode, width, least: 14);
         text.Draw(page, text.OneLine(tag.BenchCode, codeStyle, width), Margin, y, codeStyle);
         y = DrawZones(page, tag, y + LabelCode.Line, width);
-        DrawRows(page, tag, y, Height - Margin - FootHeight, width);
+        DrawRows(page, tag, y, Height - Margin - _footHeight, width);
     }
 
     private double DrawZones(XGraphics page, BenchTag tag, double top, double width)

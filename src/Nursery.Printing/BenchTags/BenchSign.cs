@@ -7,12 +7,12 @@ namespace Nursery.Printing.BenchTags;
 /// <summary>Cuts a bench into sheets and draws them: a frame with a hole to hang it by, head, table, foot.</summary>
 internal sealed class BenchSign(BenchTagsModel model, SheetSize sheet, TextSetter text)
 {
-    private const double Padding = 5 * Mm;
-    private const double HoleSide = 6 * Mm;
+    private const double _padding = 5 * Mm;
+    private const double _holeSide = 6 * Mm;
 
-    private static readonly double _around = 2 * Padding + 2 * Foot.Line + 2 * Mm;
+    private static readonly double _around = 2 * _padding + 2 * Foot.Line + 2 * Mm;
 
-    private readonly BatchColumns _columns = new(sheet.SignWidth - 2 * Padding);
+    private readonly BatchColumns _columns = new(sheet.SignWidth - 2 * _padding);
 
     public IReadOnlyList<SignPart> Parts(BenchTag tag)
     {
@@ -36,8 +36,8 @@ internal sealed class BenchSign(BenchTagsModel model, SheetSize sheet, TextSette
     public void Draw(XGraphics page, SignPart part, XRect frame, string pageNumber)
     {
         page.DrawRectangle(Hairline, frame);
-        page.DrawEllipse(Hairline, frame.Left + (frame.Width - HoleSide) / 2, frame.Top + 2.5 * Mm, HoleSide, HoleSide);
-        double left = frame.Left + Padding, top = frame.Top + Padding;
+        page.DrawEllipse(Hairline, frame.Left + (frame.Width - _holeSide) / 2, frame.Top + 2.5 * Mm, _holeSide, _holeSide);
+        double left = frame.Left + _padding, top = frame.Top + _padding;
         if (part.Head is { } head)
         {
             head.Draw(page, left, top);
@@ -50,7 +50,7 @@ internal sealed class BenchSign(BenchTagsModel model, SheetSize sheet, TextSette
         }
 
         DrawTable(page, part, left, top);
-        var foot = new XRect(left, frame.Bottom - Padding - 2 * Foot.Line, _columns.Width, 2 * Foot.Line);
+        var foot = new XRect(left, frame.Bottom - _padding - 2 * Foot.Line, _columns.Width, 2 * Foot.Line);
         FootLines.Draw(page, text, model, pageNumber, foot, Foot);
     }
 

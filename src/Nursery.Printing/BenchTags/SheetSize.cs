@@ -9,13 +9,13 @@ internal sealed record SheetSize(double Width, double Height)
     /// <summary>Office printers leave about 5 mm blank; 10 mm also survive a crooked feed.</summary>
     public const double Margin = 10 * Mm;
 
-    private const double Gap = 8 * Mm;
+    private const double _gap = 8 * Mm;
 
     public double CutAt => Height / 2;
 
     public double FullHeight => Height - 2 * Margin;
 
-    public double HalfHeight => (FullHeight - Gap) / 2;
+    public double HalfHeight => (FullHeight - _gap) / 2;
 
     public double SignWidth => Width - 2 * Margin;
 
@@ -28,7 +28,7 @@ internal sealed record SheetSize(double Width, double Height)
 
     public XRect Place(bool half, bool lower) => new(
         Margin,
-        lower ? Margin + HalfHeight + Gap : Margin,
+        lower ? Margin + HalfHeight + _gap : Margin,
         SignWidth,
         half ? HalfHeight : FullHeight);
 }

@@ -8,13 +8,13 @@ namespace Nursery.Printing.BenchTags;
 /// <summary>The upper part of a sign: house, the bench's code to be read from the door, its heat, and the QR code.</summary>
 internal sealed class SignHead
 {
-    private const double QrGap = 4 * Mm;
+    private const double _qrGap = 4 * Mm;
 
     /// <summary>The quiet zone may reach into the sign's padding, up to the frame but not over it.</summary>
-    private const double QrOverhang = 4 * Mm;
+    private const double _qrOverhang = 4 * Mm;
 
-    private const int ZonesBesideQr = 2;
-    private const int MostZones = 8;
+    private const int _zonesBesideQr = 2;
+    private const int _mostZones = 8;
 
     private readonly TextSetter _text;
     private readonly double _width;
@@ -44,27 +44,27 @@ internal sealed class SignHead
         _name = tag.BenchName == tag.BenchCode ? [] : text.Wrap(tag.BenchName, SignName, LeftWidth, most: 2);
         var spaces = tag.Spaces.ToString(CultureInfo.InvariantCulture) + (tag.Spaces == 1 ? " tray space" : " tray spaces");
         _kind = text.Wrap($"{tag.Kind} · {spaces}", SignKind, LeftWidth, most: 2);
-        _zones = [.. tag.Zones.Take(MostZones)];
+        _zones = [.. tag.Zones.Take(_mostZones)];
         _zonesLeftOut = tag.Zones.Count - _zones.Count;
     }
 
-    public double Height => Math.Max(QrSide - QrOverhang + QrCaption.Line, NamesHeight + ZonesBeside * Setpoint.Line)
+    public double Height => Math.Max(QrSide - _qrOverhang + QrCaption.Line, NamesHeight + ZonesBeside * Setpoint.Line)
         + (ZonesBelow + 1) / 2 * Setpoint.Line + (_zonesLeftOut > 0 ? SignKind.Line : 0) + 2 * Mm;
 
     private double QrSide => QrSize.OnSign(_qr) * _qr.Modules;
 
-    private double LeftWidth => _width + QrOverhang - QrSide - QrGap;
+    private double LeftWidth => _width + _qrOverhang - QrSide - _qrGap;
 
     private double NamesHeight =>
         _house.Count * SignHouse.Line + SignCode.Line + _name.Count * SignName.Line + _kind.Count * SignKind.Line + 2 * Mm;
 
-    private int ZonesBeside => _zones.Count <= ZonesBesideQr ? _zones.Count : 0;
+    private int ZonesBeside => _zones.Count <= _zonesBesideQr ? _zones.Count : 0;
 
     private int ZonesBelow => _zones.Count - ZonesBeside;
 
     public void Draw(XGraphics page, double left, double top)
     {
-        double qrLeft = left + _width + QrOverhang - QrSide, qrTop = top - QrOverhang;
+        double qrLeft = left + _width + _qrOverhang - QrSide, qrTop = top - _qrOverhang;
         _qr.Draw(page, qrLeft, qrTop, QrSize.OnSign(_qr));
         _text.Draw(page, _caption, qrLeft + (QrSide - _text.Width(_caption, _captionStyle)) / 2, qrTop + QrSide, _captionStyle);
 
@@ -76,11 +76,11 @@ internal sealed class SignHead
             DrawZone(page, _zones[i], left, y, LeftWidth);
 
         y = Math.Max(y, qrTop + QrSide + QrCaption.Line);
-        var column = (_width - QrGap) / 2;
+        var column = (_width - _qrGap) / 2;
         for (var i = ZonesBeside; i < _zones.Count; i++)
         {
             var below = i - ZonesBeside;
-            DrawZone(page, _zones[i], left + below % 2 * (column + QrGap), y + below / 2 * Setpoint.Line, column);
+            DrawZone(page, _zones[i], left + below % 2 * (column + _qrGap), y + below / 2 * Setpoint.Line, column);
         }
 
         if (_zonesLeftOut > 0)

@@ -7,7 +7,7 @@ namespace Nursery.Printing.Drawing;
 /// <summary>Measures, wraps and draws text. One per document: its fonts belong to no other thread.</summary>
 internal sealed class TextSetter
 {
-    private const string Ellipsis = "…";
+    private const string _ellipsis = "…";
 
     private static readonly XPdfFontOptions _unicode = new(PdfFontEncoding.Unicode);
 
@@ -91,7 +91,7 @@ internal sealed class TextSetter
     }
 
     private string Shorten(string text, TextStyle style, double width) =>
-        text[..Longest(text, style, width, Ellipsis)].TrimEnd() + Ellipsis;
+        text[..Longest(text, style, width, _ellipsis)].TrimEnd() + _ellipsis;
 
     private int Longest(string text, TextStyle style, double width, string ending)
     {

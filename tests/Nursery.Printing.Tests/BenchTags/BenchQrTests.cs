@@ -6,7 +6,7 @@ namespace Nursery.Printing.Tests.BenchTags;
 
 public class BenchQrTests
 {
-    private const double Mm = 72 / 25.4;
+    private const double _mm = 72 / 25.4;
 
     [Theory]
     [InlineData(Paper.Letter, 150)]
@@ -51,10 +51,11 @@ public class BenchQrTests
     [InlineData("2A")]
     [InlineData("HTTPS://KESTREL-BECK.EXAMPLE/B/2A")]
     [InlineData("HTTPS://A-RATHER-LONG-HOST.OF-A-NURSERY.WITH-MANY-HOUSES.EXAMPLE/B/HEAT-12")]
+    [InlineData("HTTPS://A-RATHER-LONG-HOST.OF-A-NURSERY.WITH-MANY-HOUSES.EXAMPLE/AND/A/PATH/BEFORE/THE/CODE/OF/THE/BENCH/B/HEATED-BENCH-12")]
     public void OnSign_AnyPayload_IsAtLeast60MmAnd1Point2MmAModule(string payload)
     {
         var qr = Qr.Of(payload);
-        var module = QrSize.OnSign(qr) / Mm;
+        var module = QrSize.OnSign(qr) / _mm;
 
         Assert.True(module >= 1.2 - 1e-9, $"module {module} mm");
         Assert.InRange(module * qr.Modules, 60 - 1e-9, 66);
@@ -71,7 +72,7 @@ public class BenchQrTests
         var module = QrSize.OnLabel(qr);
 
         Assert.Equal(dots, module * 203 / 72, 1e-9);
-        Assert.InRange(module * qr.Modules / Mm, 28, 33.5);
+        Assert.InRange(module * qr.Modules / _mm, 28, 33.5);
     }
 
     [Fact]

@@ -6,14 +6,14 @@ namespace Nursery.Printing.Tests.BenchTags;
 
 public class BenchTagsDocumentTests
 {
-    private const double Mm = 72 / 25.4;
+    private const double _mm = 72 / 25.4;
 
     public static TheoryData<Paper, double, double, double> Papers => new()
     {
         // Letter: ANSI/ASME Y14.1 size A, 8.5 × 11 in. A4: ISO 216, 210 × 297 mm. The roll's 2 × 4 in: common practice, no source.
-        { Paper.Letter, 8.5 * 72, 11 * 72, 10 * Mm },
-        { Paper.A4, 210 * Mm, 297 * Mm, 10 * Mm },
-        { Paper.Roll, 4 * 72, 2 * 72, 2.5 * Mm },
+        { Paper.Letter, 8.5 * 72, 11 * 72, 10 * _mm },
+        { Paper.A4, 210 * _mm, 297 * _mm, 10 * _mm },
+        { Paper.Roll, 4 * 72, 2 * 72, 2.5 * _mm },
     };
 
     [Theory]
