@@ -1,0 +1,21 @@
+using PdfSharp.Drawing;
+
+namespace Nursery.Printing.Drawing;
+
+/// <summary>Two lines under every sign: whose paper it is and which page, when it was printed and a warning.</summary>
+internal static class FootLines
+{
+    public static void Draw(XGraphics page, TextSetter text, BenchTagsModel model, string pageNumber, XRect area, TextStyle style)
+    {
+        Line(page, text, model.Site, pageNumber, area.Left, area.Right, area.Top, style);
+        Line(page, text, "Printed " + model.PrintedAt, model.Notice ?? "", area.Left, area.Right, area.Top + style.Line, style);
+    }
+
+    private static void Line(XGraphics page, TextSetter text, string left, string right, double x, double end, double top, TextStyle style)
+    {
+        var gap = style.Size;
+        right = text.OneLine(right, style, (end - x - gap) * 0.55);
+        text.DrawRight(page, right, end, top, style);
+        text.Draw(page, text.OneLine(left, style, end - x - gap - text.Width(right, style)), x, top, style);
+    }
+}

@@ -1,0 +1,53 @@
+using Nursery.Printing.Drawing;
+using PdfSharp.Drawing;
+
+namespace Nursery.Printing;
+
+/// <summary>Every face, size, line and measure on paper. Paper is black on white: thermal printers know no other colour.</summary>
+internal static class Typography
+{
+    /// <summary>One millimetre in points.</summary>
+    public const double Mm = 72 / 25.4;
+
+    public static readonly XColor Ink = XColors.Black;
+
+    // Bench signs, read while walking past.
+    public static readonly TextStyle SignCode = new(Face.CodeBold, 104, 84);
+    public static readonly TextStyle SignHouse = new(Face.Heading, 15, 18);
+    public static readonly TextStyle SignName = new(Face.Heading, 17, 20);
+    public static readonly TextStyle SignKind = new(Face.Text, 12, 15);
+    public static readonly TextStyle Setpoint = new(Face.TextBold, 19, 27);
+    public static readonly TextStyle ZoneText = new(Face.Text, 11, 27);
+
+    /// <summary>Beside every QR code stands the code for eyes: 18 pt of this face has capitals of 4.2 mm (4 mm are asked).</summary>
+    public static readonly TextStyle QrCaption = new(Face.CodeBold, 18, 20);
+
+    // The table of batches, read at arm's length.
+    public static readonly TextStyle ColumnTitle = new(Face.Text, 8.5, 12);
+    public static readonly TextStyle BatchCode = new(Face.CodeBold, 12.5, 15);
+    public static readonly TextStyle Variety = new(Face.TextBold, 12, 15);
+    public static readonly TextStyle Figure = new(Face.TextBold, 12, 15);
+    public static readonly TextStyle Detail = new(Face.Text, 10, 13);
+    public static readonly TextStyle StageWord = new(Face.Text, 9, 11);
+    public static readonly TextStyle Foot = new(Face.Text, 8.5, 11);
+
+    // The 2 × 4 in label.
+    public static readonly TextStyle LabelCode = new(Face.CodeBold, 36, 33);
+    public static readonly TextStyle LabelHouse = new(Face.Heading, 9.5, 11.5);
+    public static readonly TextStyle LabelSetpoint = new(Face.TextBold, 12, 13.5);
+    public static readonly TextStyle LabelZone = new(Face.Text, 8, 13.5);
+    public static readonly TextStyle LabelBatch = new(Face.CodeBold, 8.5, 11);
+    public static readonly TextStyle LabelText = new(Face.Text, 8.5, 11);
+    public static readonly TextStyle LabelStage = new(Face.Text, 7, 11);
+    public static readonly TextStyle LabelFoot = new(Face.Text, 6.5, 8);
+
+    public static XPen Hairline => new(Ink, 0.5);
+
+    public static XPen Rule => new(Ink, 1);
+
+    public static XPen Dotted => new(Ink, 0.5) { DashPattern = [1, 3] };
+
+    public static XPen CutLine => new(Ink, 0.5) { DashPattern = [8, 6] };
+
+    public static XBrush InkBrush => new XSolidBrush(Ink);
+}
