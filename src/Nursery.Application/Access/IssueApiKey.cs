@@ -1,0 +1,36 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.People;
+using NodaTime;
+
+namespace Nursery.Application.Access;
+
+/// <summary>A new key; the secret is shown once and never stored.</summary>
+public sealed record IssuedApiKey(Guid Id, string Secret);
+
+public sealed class IssueApiKey(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    public async Task<IssuedApiKey> HandleAsync(
+        string name, IReadOnlyCollection<Right> scopes, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Admin);
+        var secret = "nur_" + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
+        var key = new ApiKey
+        {
+            Id = NewId.Of<ApiKey>(time),
+            SiteId = actor.SiteId,
+            Name = name,
+            SecretHash = SHA256.HashData(Encoding.UTF8.GetBytes(secret)),
+            Scopes = [.. scopes.Distinct().Order()],
+            CreatedAt = Instant.FromDateTimeOffset(time.GetUtcNow()),
+        };
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        database.ApiKeys.Add(key);
+        await database.SaveChangesAsync(cancellation);
+        return new IssuedApiKey(key.Id.Value, secret);
+    }
+}

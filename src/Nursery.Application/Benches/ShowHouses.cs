@@ -1,0 +1,181 @@
+using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Batches;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
+using Nursery.Domain.People;
+using Nursery.Domain.TraySets;
+using NodaTime;
+
+namespace Nursery.Application.Benches;
+
+/// <summary>Trays lying on a bench on a day. <paramref name="Standing"/>: they are there in fact, not only by plan.
+/// Spaces are null when nobody said where on the bench they stand.</summary>
+public sealed record BenchTrays(
+    string TraySetCode,
+    Guid BatchId,
+    string BatchCode,
+    string CropName,
+    string VarietyName,
+    string? LotCode,
+    BatchStage Stage,
+    int Trays,
+    int CellsPerTray,
+    int SeedsPerCell,
+    int? FirstSpace,
+    int? Spaces,
+    bool Reserved,
+    bool Standing,
+    LocalDate SowOn,
+    LocalDate? SownOn,
+    LocalDate ReadyOn,
+    LocalDate From,
+    LocalDate? To);
+
+public sealed record HouseZone(string Code, int FirstSpace, int Spaces, decimal SetpointC, decimal? ReadsC);
+
+/// <summary>A bench with its place in the house, all in cm; spaces run down the rows, then along the bench.</summary>
+public sealed record HouseBench(
+    Guid Id,
+    string Code,
+    string Name,
+    BenchKind Kind,
+    Band? Band,
+    int XCm,
+    int YCm,
+    int LengthCm,
+    int WidthCm,
+    int Capacity,
+    int Rows,
+    int Free,
+    IReadOnlyList<HouseZone> Zones,
+    IReadOnlyList<BenchTrays> Trays);
+
+public sealed record HousePlan(
+    Guid Id, string Code, string Name, int LengthCm, int WidthCm, IReadOnlyList<HouseBench> Benches);
+
+/// <summary>Spaces reserved on a day of all there are in a house.</summary>
+public sealed record HouseLoad(LocalDate Day, int Held, int Capacity);
+
+/// <summary>The site's houses on a day, with the load of one of them over the season.</summary>
+public sealed record HousesOnDay(LocalDate Day, LocalDate Today, IReadOnlyList<HousePlan> Houses);
+
+/// <summary>What lies where on a day: the plan, and today also the fact.</summary>
+public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    public async Task<HousesOnDay> HandleAsync(LocalDate? on, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var today = site.Today(time);
+        var day = on ?? today;
+        var houses = await database.Houses.AsNoTracking()
+            .Where(house => house.SiteId == actor.SiteId && house.RetiredOn == null)
+            .OrderBy(house => house.RoundOrder).ToListAsync(cancellation);
+        var benches = (await database.Benches.AsNoTracking()
+            .Where(bench => bench.SiteId == actor.SiteId && bench.RetiredOn == null)
+            .OrderBy(bench => bench.RoundOrder).ToListAsync(cancellation)).ToLookup(bench => bench.HouseId);
+        var zones = (await database.HeatZones.AsNoTracking()
+            .Where(zone => zone.SiteId == actor.SiteId).ToListAsync(cancellation)).ToLookup(zone => zone.BenchId);
+        var trays = (await TraysAsync(database, actor, day, today, cancellation)).ToLookup(row => row.Bench, row => row.Trays);
+        return new HousesOnDay(
+            day,
+            today,
+            [
+                .. houses.Select(house => new HousePlan(
+                    house.Id.Value, house.Code, house.Name, house.LengthCm, house.WidthCm,
+                    [.. benches[house.Id].Select(bench => BenchOf(bench, zones[bench.Id], [.. trays[bench.Id]]))])),
+            ]);
+    }
+
+    /// <summary>Spaces held in a house on every day of a span.</summary>
+    public async Task<IReadOnlyList<HouseLoad>> LoadAsync(
+        string houseCode, LocalDate from, int days, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var benches = await (
+            from bench in database.Benches
+            join house in database.Houses on bench.HouseId equals house.Id
+            where bench.SiteId == actor.SiteId && house.Code == houseCode && bench.RetiredOn == null
+            select new { bench.Id, bench.Capacity }).ToListAsync(cancellation);
+        var ids = benches.ConvertAll(bench => bench.Id);
+        var held = await database.Reservations.AsNoTracking()
+            .Where(row => ids.Contains(row.BenchId)).ToListAsync(cancellation);
+        var capacity = benches.Sum(bench => bench.Capacity);
+        return
+        [
+            .. Enumerable.Range(0, days).Select(from.PlusDays).Select(day => new HouseLoad(
+                day, held.Where(row => row.Days.Contains(day)).Sum(row => row.Spaces.Count), capacity)),
+        ];
+    }
+
+    private static HouseBench BenchOf(
+        Bench bench, IEnumerable<Domain.HeatZones.HeatZone> zones, IReadOnlyList<BenchTrays> trays)
+    {
+        var taken = trays.Where(row => row.FirstSpace is not null)
+            .SelectMany(row => Enumerable.Range(row.FirstSpace!.Value, row.Spaces!.Value)).Distinct().Count();
+        return new HouseBench(
+            bench.Id.Value, bench.Code, bench.Name, bench.Kind, bench.Band,
+            bench.XCm, bench.YCm, bench.LengthCm, bench.WidthCm, bench.Capacity, bench.Rows, bench.Capacity - taken,
+            [
+                .. zones.OrderBy(zone => zone.Spaces.First).Select(zone => new HouseZone(
+                    zone.Code, zone.Spaces.First, zone.Spaces.Count, zone.SetpointC, zone.ReadsC)),
+            ],
+            [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue)]);
+    }
+
+    private static async Task<List<(Id<Bench> Bench, BenchTrays Trays)>> TraysAsync(
+        NurseryDbContext database, Actor actor, LocalDate day, LocalDate today, CancellationToken cancellation)
+    {
+        var reserved = await database.Reservations.AsNoTracking()
+            .Where(row => row.SiteId == actor.SiteId && row.Days.Contains(day)).ToListAsync(cancellation);
+        var standing = day == today
+            ? await database.Standings.AsNoTracking().Where(row => row.SiteId == actor.SiteId).ToListAsync(cancellation)
+            : [];
+        var traySets = reserved.Select(row => row.TraySetId).Concat(standing.Select(row => row.TraySetId)).Distinct().ToList();
+        var batches = (await database.BatchRows(actor.SiteId).AsNoTracking()
+            .Where(row => traySets.Contains(row.TraySet.Id)).ToListAsync(cancellation)).ToLookup(row => row.TraySet.Id);
+        var found = new List<(Id<Bench>, BenchTrays)>();
+        foreach (var plan in reserved)
+        {
+            var there = standing.Any(row => row.TraySetId == plan.TraySetId && row.BenchId == plan.BenchId && row.Spaces == plan.Spaces);
+            found.AddRange(batches[plan.TraySetId].Select(batch => (
+                plan.BenchId, Trays(batch, plan.Trays.Count, plan.Spaces, true, there, plan.Days.Start, plan.To))));
+        }
+
+        foreach (var fact in standing.Where(fact => !reserved.Any(
+            plan => plan.TraySetId == fact.TraySetId && plan.BenchId == fact.BenchId && plan.Spaces == fact.Spaces)))
+        {
+            found.AddRange(batches[fact.TraySetId].Select(batch => (
+                fact.BenchId, Trays(batch, fact.Trays.Count, fact.Spaces, false, true, fact.Since, null))));
+        }
+
+        return found;
+    }
+
+    private static BenchTrays Trays(
+        BatchRow row, int trays, SpaceRun? spaces, bool reserved, bool standing, LocalDate from, LocalDate? to) => new(
+            row.TraySet.Code,
+            row.Batch.Id.Value,
+            row.Batch.Code,
+            row.Crop.Name,
+            row.Variety.Name,
+            row.Lot?.Code,
+            row.Batch.State.Stage,
+            trays,
+            row.TraySet.CellsPerTray,
+            row.Batch.SeedsPerCell,
+            spaces?.First,
+            spaces?.Count,
+            reserved,
+            standing,
+            row.Batch.SowOn,
+            row.Batch.State.SownOn,
+            row.Batch.ReadyOn,
+            from,
+            to);
+}

@@ -1,0 +1,159 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
+using Nursery.Domain.Crops;
+using Nursery.Domain.People;
+using Nursery.Domain.Reservations;
+using Nursery.Domain.TraySets;
+using Nursery.Planning;
+using NodaTime;
+
+namespace Nursery.Application.Reservations;
+
+/// <summary>A tray set that first-fit gave no place, and why, in a sentence.</summary>
+public sealed record NotPlaced(string TraySetCode, string BatchCode, string Why);
+
+public sealed record FirstFitOutcome(int Placed, IReadOnlyList<NotPlaced> NotPlaced);
+
+/// <summary>Gives every planned batch without a place one by first-fit: on heat from its sowing day, then on a bench of its band.</summary>
+public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    public Task<FirstFitOutcome> HandleAsync(Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Plan);
+        return databases.RunAsync(database => PlaceAsync(database, actor, cancellation), cancellation);
+    }
+
+    private async Task<FirstFitOutcome> PlaceAsync(NurseryDbContext database, Actor actor, CancellationToken cancellation)
+    {
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var today = site.Today(time);
+        var benchIds = await database.Benches.Where(bench => bench.SiteId == actor.SiteId && bench.RetiredOn == null)
+            .Select(bench => bench.Id).ToListAsync(cancellation);
+        var benches = (await database.LockBenchesAsync(benchIds, cancellation)).ToDictionary(bench => bench.Id);
+        var unplaced = await UnplacedAsync(database, actor, cancellation);
+        var (ahead, missed) = (unplaced.Where(row => row.Batch.SowOn >= today).ToList(),
+            unplaced.Where(row => row.Batch.SowOn < today).ToList());
+        var result = FirstFit.Place(
+            [.. ahead.Select(row => row.AsPlan())],
+            await PlanBenchesAsync(database, benches, cancellation),
+            await HeldAsync(database, benchIds, today, cancellation));
+        var byTraySet = ahead.ToDictionary(row => row.TraySet.Id.Value);
+        foreach (var placed in result.Placed)
+        {
+            foreach (var hold in new[] { placed.Heat, placed.Bench })
+            {
+                var reservation = Reserve(byTraySet[placed.Batch.Id].TraySet, benches[new Id<Bench>(hold.BenchId)], hold);
+                database.Reservations.Add(reservation);
+                database.Write(site, actor, time, reservation.AsEntry(), traySet: reservation.TraySetId, bench: reservation.BenchId);
+            }
+        }
+
+        await database.SaveChangesAsync(cancellation);
+        var refused = result.Unplaced.Select(row => NotPlaced(byTraySet[row.Batch.Id], row.Why))
+            .Concat(missed.Select(row => new NotPlaced(
+                row.TraySet.Code, row.Batch.Code, $"Its sowing day, {Day(row.Batch.SowOn)}, is past: sow it or give it another day first")));
+        return new FirstFitOutcome(result.Placed.Count, [.. refused]);
+    }
+
+    /// <summary>Planned batches that fill a tray set of their own and hold no spaces.</summary>
+    private static async Task<List<UnplacedRow>> UnplacedAsync(
+        NurseryDbContext database, Actor actor, CancellationToken cancellation) =>
+        await (
+            from batch in database.Batches
+            join variety in database.Varieties on batch.VarietyId equals variety.Id
+            join crop in database.Crops on variety.CropId equals crop.Id
+            join share in database.TrayShares on batch.Id equals share.BatchId
+            join traySet in database.TraySets on share.TraySetId equals traySet.Id
+            where batch.SiteId == actor.SiteId
+                && batch.State.Stage == BatchStage.Planned
+                && !database.Reservations.Any(row => row.TraySetId == traySet.Id)
+                && database.TrayShares.Count(row => row.TraySetId == traySet.Id) == 1
+            orderby batch.SowOn, batch.Id
+            select new UnplacedRow(batch, crop, traySet)).AsNoTracking().ToListAsync(cancellation);
+
+    private static async Task<IReadOnlyList<PlanBench>> PlanBenchesAsync(
+        NurseryDbContext database, Dictionary<Id<Bench>, Bench> benches, CancellationToken cancellation)
+    {
+        var houses = await database.Houses.ToDictionaryAsync(house => house.Id, house => house.RoundOrder, cancellation);
+        var zones = (await database.HeatZones.AsNoTracking().ToListAsync(cancellation)).ToLookup(zone => zone.BenchId);
+        var ordered = benches.Values.OrderBy(bench => houses[bench.HouseId]).ThenBy(bench => bench.RoundOrder);
+        return
+        [
+            .. ordered.SelectMany(bench => bench.Kind == BenchKind.Germination
+                ? zones[bench.Id].OrderBy(zone => zone.Spaces.First).Select(zone => new PlanBench(
+                    bench.Id.Value, BenchUse.Heat, zone.Spaces.First, zone.Spaces.Count, zone.SetpointC))
+                : [new PlanBench(bench.Id.Value, UseOf(bench), 1, bench.Capacity)]),
+        ];
+    }
+
+    private static async Task<IEnumerable<Held>> HeldAsync(
+        NurseryDbContext database, List<Id<Bench>> benches, LocalDate today, CancellationToken cancellation) =>
+        (await HeldSpaces.OnAsync(database, benches, today, today.PlusYears(12), cancellation)).Select(hold => hold.AsHeld());
+
+    private Reservation Reserve(TraySet traySet, Bench bench, Held hold) => new()
+    {
+        Id = NewId.Of<Reservation>(time),
+        SiteId = traySet.SiteId,
+        TraySetId = traySet.Id,
+        Trays = new SpaceRun(1, traySet.Trays),
+        BenchId = bench.Id,
+        Capacity = bench.Capacity,
+        Spaces = new SpaceRun(hold.FirstSpace, hold.Spaces),
+        Days = new DateInterval(LocalDate.FromDateOnly(hold.From), LocalDate.FromDateOnly(hold.To).PlusDays(-1)),
+    };
+
+    private static BenchUse UseOf(Bench bench) => bench switch
+    {
+        { Kind: BenchKind.Hardening } => BenchUse.Hardening,
+        { Band: Band.Cool } => BenchUse.Cool,
+        _ => BenchUse.Warm,
+    };
+
+    private static NotPlaced NotPlaced(UnplacedRow row, WhyUnplaced why)
+    {
+        var spaces = row.TraySet.SpacesFor(row.TraySet.Trays);
+        var crop = row.Crop;
+        var band = crop.GrowOnBand.ToString().ToLowerInvariant();
+        var sentence = why switch
+        {
+            WhyUnplaced.NoZoneSuits => string.Create(
+                CultureInfo.InvariantCulture,
+                $"No zone is set between {crop.GerminationMinC:0.#} and {crop.GerminationMaxC:0.#} °C, as {crop.Name} needs"),
+            WhyUnplaced.ZonesFull => string.Create(
+                CultureInfo.InvariantCulture,
+                $"No zone that suits {crop.Name} has {spaces} spaces in a row free from {Day(row.Batch.SowOn)} for {crop.PlannedHeatDays} days"),
+            WhyUnplaced.NoBenchOfBand => $"There is no {band} growing bench",
+            WhyUnplaced.BenchesFull => string.Create(
+                CultureInfo.InvariantCulture,
+                $"No {band} bench has {spaces} spaces in a row free from {Day(row.MoveOffOn)} to {Day(row.GoneOn)}"),
+            _ => throw new ArgumentOutOfRangeException(nameof(why), why, "a reason without a sentence"),
+        };
+        return new NotPlaced(row.TraySet.Code, row.Batch.Code, sentence);
+    }
+
+    private static string Day(LocalDate day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    private sealed record UnplacedRow(Batch Batch, Crop Crop, TraySet TraySet)
+    {
+        public LocalDate MoveOffOn => Batch.SowOn.PlusDays(Crop.PlannedHeatDays);
+
+        /// <summary>Trays stand until the day after they are ready.</summary>
+        public LocalDate GoneOn => LocalDate.Max(Batch.ReadyOn.PlusDays(1), MoveOffOn.PlusDays(1));
+
+        public PlanBatch AsPlan() => new(
+            TraySet.Id.Value,
+            Batch.Id.Value,
+            TraySet.SpacesFor(TraySet.Trays),
+            Crop.GerminationMinC,
+            Crop.GerminationMaxC,
+            Crop.GrowOnBand == Band.Cool ? BenchUse.Cool : BenchUse.Warm,
+            Batch.SowOn.ToDateOnly(),
+            MoveOffOn.ToDateOnly(),
+            GoneOn.ToDateOnly());
+    }
+}

@@ -1,0 +1,73 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Nursery.Application.Access;
+using Nursery.Application.Batches;
+using Nursery.Application.Benches;
+using Nursery.Application.Germination;
+using Nursery.Application.Orders;
+using Nursery.Application.Papers;
+using Nursery.Application.Reservations;
+using Nursery.Application.Rounds;
+using Nursery.Application.Tasks;
+using Nursery.Data;
+using Nursery.Data.People;
+
+namespace Nursery.Application.Setup;
+
+public static class NurseryServices
+{
+    /// <summary>Everything below the pages: database, people, keys, health and the use cases of every feature.</summary>
+    public static IServiceCollection AddNursery(this IServiceCollection services, NurseryDatabase where)
+    {
+        services.AddSingleton(where);
+        services.AddSingleton(TimeProvider.System);
+        services.AddDbContextFactory<NurseryDbContext>(options => options.UseNurseryDatabase(where.AppConnectionString));
+        services.AddDataProtection().SetApplicationName("Nursery").PersistKeysToDbContext<NurseryDbContext>();
+        services.AddSingleton<StartupState>();
+        services.AddHealthChecks().AddCheck<DatabaseReadiness>("database", tags: ["ready"]);
+        return services.AddPeople().AddUseCases();
+    }
+
+    private static IServiceCollection AddPeople(this IServiceCollection services)
+    {
+        services.AddIdentityCore<Person>(options =>
+            {
+                options.Password.RequiredLength = 12;
+                options.Password.RequireNonAlphanumeric = false;
+                options.Password.RequireUppercase = false;
+                options.Password.RequireLowercase = false;
+                options.Password.RequireDigit = false;
+                options.Lockout.MaxFailedAccessAttempts = 8;
+                options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+            })
+            .AddEntityFrameworkStores<NurseryDbContext>()
+            .AddSignInManager()
+            .AddDefaultTokenProviders();
+        return services;
+    }
+
+    private static IServiceCollection AddUseCases(this IServiceCollection services) => services
+        .AddTransient<FindActor>()
+        .AddTransient<IssueApiKey>()
+        .AddTransient<ShowSite>()
+        .AddTransient<ImportOrders>()
+        .AddTransient<ListOrderLines>()
+        .AddTransient<PlanBatch>()
+        .AddTransient<PlanFromOrders>()
+        .AddTransient<ListBatches>()
+        .AddTransient<ShowBatch>()
+        .AddTransient<SowBatch>()
+        .AddTransient<ListBenches>()
+        .AddTransient<ListHeatZones>()
+        .AddTransient<ShowHouses>()
+        .AddTransient<ReserveSpaces>()
+        .AddTransient<PlaceByFirstFit>()
+        .AddTransient<ListTasks>()
+        .AddTransient<RecordEntries>()
+        .AddTransient<RebuildStates>()
+        .AddTransient<RaiseTasks>()
+        .AddTransient<GerminationByKey>()
+        .AddTransient<PrintBenchTags>();
+}
