@@ -1,11 +1,13 @@
+using Microsoft.Extensions.Logging.Abstractions;
 using Npgsql;
 using Nursery.Data.Cluster;
+using Nursery.Data.Tests.Cluster;
 using Nursery.Testing.Database;
 using Xunit;
 
 namespace Nursery.Data.Tests.Database;
 
-public sealed class TestServerTests(TestDatabase existing) : IClassFixture<TestDatabase>
+public sealed class TestServerTests
 {
     private static Func<CancellationToken, Task<string>> NotAsked => _ => throw new InvalidOperationException("was asked");
 
@@ -14,8 +16,11 @@ public sealed class TestServerTests(TestDatabase existing) : IClassFixture<TestD
     [Fact]
     public async Task FindAsync_ServerNamed_UsesItAndPreparesOneTemplate()
     {
+        // A server of its own: preparing a named one sets the app's password for everybody on it.
+        using var folder = new TemporaryFolder();
+        await using var named = await PgCluster.StartAsync(new PgClusterOptions { DataFolder = folder.Path, Fast = true }, NullLogger.Instance);
         var prepared = 0;
-        var server = await TestServer.FindAsync(existing.OwnerConnectionString, NotAsked, NotAsked, CancellationToken.None);
+        var server = await TestServer.FindAsync(named.MaintenanceConnectionString, NotAsked, NotAsked, CancellationToken.None);
         await server.MakeTemplateAsync(
             async owner =>
             {
@@ -29,15 +34,14 @@ public sealed class TestServerTests(TestDatabase existing) : IClassFixture<TestD
         await server.CloneTemplateAsync("test_named");
 
         await using (var source = NpgsqlDataSource.Create(
-            new NpgsqlConnectionStringBuilder(existing.OwnerConnectionString) { Database = "test_named", Pooling = false }.ConnectionString))
+            new NpgsqlConnectionStringBuilder(server.MaintenanceConnectionString) { Database = "test_named", Pooling = false }.ConnectionString))
         {
             await using var command = source.CreateCommand("SELECT to_regclass('from_template') IS NOT NULL");
             Assert.Equal(true, await command.ExecuteScalarAsync());
         }
 
         Assert.Equal(1, prepared);
-        await server.DropAsync("test_named");
-        await server.DropTemplateAsync();
+        await named.StopAsync();
     }
 
     [Fact]

@@ -78,8 +78,6 @@ public sealed class TestServer
 
     public Task DropAsync(string name) => ExecuteAsync($"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
 
-    public Task DropTemplateAsync() => DropAsync(_template);
-
     // Several processes may share a named server, and its roles belong to all of them: the same server gives the same password.
     private static TestServer Of(string connection) =>
         new(connection, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes("nursery_app|" + connection))));
