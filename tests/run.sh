@@ -59,7 +59,7 @@ CI=true "$dotnet" restore Nursery.sln -v q -nodeReuse:false || { complain "Resto
 say "Build: $(minutes_since "$start") min"
 
 # Reads one number of a result file's <Counters passed="3" failed="0" .../>.
-counter() { sed -n 's/.*<Counters [^>]*[ ]'"$2"'="\([0-9]*\)".*/\1/p' "$1" | tail -n 1; }
+counter() { sed -n 's/.*<Counters[^>]* '"$2"'="\([0-9]*\)".*/\1/p' "$1" | tail -n 1; }
 
 run_project() {
   local project=$1 name log trx code=0 from=$EPOCHREALTIME ok bad all done remark=
