@@ -48,8 +48,12 @@ need_packages() {
     return 1
   fi
   say "Installing $packages_wanted ..."
-  apt_refresh && as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends --no-upgrade \
-    -o DPkg::Lock::Timeout=300 -o Dpkg::Use-Pty=0 "${missing[@]}" >/dev/null || {
+  apt_refresh || return 1
+  # apt says a lot that means nothing while it works.
+  local output
+  output=$(as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends --no-upgrade \
+    -o DPkg::Lock::Timeout=300 -o Dpkg::Use-Pty=0 "${missing[@]}" 2>&1) || {
+    complain "$output"
     complain "Installing $packages_wanted failed."
     return 1
   }
