@@ -1,0 +1,62 @@
+using Npgsql;
+using Nursery.Data.Cluster;
+using Xunit;
+
+namespace Nursery.Testing.Database;
+
+/// <summary>
+/// A database of its own for one test class (IClassFixture&lt;TestDatabase&gt;): a clone of the template every test process makes once.
+/// Always a real PostgreSQL; without one the tests fail, they are not skipped.
+/// </summary>
+public sealed class TestDatabase : IAsyncLifetime
+{
+    private static readonly Lazy<Task<TestServer>> _server = new(() => MakeServerAsync(CancellationToken.None));
+
+    private TestServer? _own;
+
+    /// <summary>Fills the template, given the owner's connection string; runs once a process, before the first clone.</summary>
+    public static Func<string, Task> PrepareTemplate { get; set; } = _ => Task.CompletedTask;
+
+    public string Name { get; } = $"test_{Guid.NewGuid():N}";
+
+    /// <summary>Role nursery: may do everything in this database.</summary>
+    public string OwnerConnectionString => Connect(Own.MaintenanceConnectionString);
+
+    /// <summary>Role nursery_app: what the running program may do.</summary>
+    public string AppConnectionString => Connect(Own.AppConnectionString);
+
+    private TestServer Own => _own ?? throw new InvalidOperationException("The test database is used before it was made.");
+
+    public async Task InitializeAsync()
+    {
+        _own = await _server.Value.ConfigureAwait(false);
+        await _own.CloneTemplateAsync(Name).ConfigureAwait(false);
+    }
+
+    public async Task DisposeAsync()
+    {
+        // Pools would keep dead connections, and a later test class could run into the server's limit.
+        foreach (var used in new[] { OwnerConnectionString, AppConnectionString })
+        {
+            await using var connection = new NpgsqlConnection(used);
+            NpgsqlConnection.ClearPool(connection);
+        }
+
+        await Own.DropAsync(Name).ConfigureAwait(false);
+    }
+
+    private static async Task<TestServer> MakeServerAsync(CancellationToken cancel)
+    {
+        var server = await TestServer.FindAsync(
+            Environment.GetEnvironmentVariable(TestServer.Variable), PrivateTestCluster.StartAsync, ContainerServer.StartAsync, cancel).ConfigureAwait(false);
+        await server.MakeTemplateAsync(PrepareTemplate, cancel).ConfigureAwait(false);
+        return server;
+    }
+
+    private string Connect(string server) => new NpgsqlConnectionStringBuilder(server)
+    {
+        Database = Name,
+        Pooling = true,
+        IncludeErrorDetail = true,
+    }.ConnectionString;
+}
