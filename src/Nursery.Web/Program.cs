@@ -1,1 +1,3 @@
-var app = WebApplication.CreateBuilder(args).Build(); app.Run();
+using Nursery.Web.Hosting;
+
+return await Verbs.RunAsync(args);

@@ -44,12 +44,14 @@ public static class NurseryServices
             })
             .AddEntityFrameworkStores<NurseryDbContext>()
             .AddSignInManager()
+            .AddClaimsPrincipalFactory<PersonClaims>()
             .AddDefaultTokenProviders();
         return services;
     }
 
     private static IServiceCollection AddUseCases(this IServiceCollection services) => services
         .AddTransient<FindActor>()
+        .AddTransient<SignInPerson>()
         .AddTransient<IssueApiKey>()
         .AddTransient<ShowSite>()
         .AddTransient<ImportOrders>()

@@ -1,0 +1,55 @@
+using Hangfire;
+using Hangfire.Dashboard;
+using Hangfire.PostgreSql;
+using Nursery.Application.Access;
+using Nursery.Application.Setup;
+using Nursery.Domain.People;
+
+namespace Nursery.Web.Hosting;
+
+internal static class Jobs
+{
+    public static void AddNurseryJobs(this IServiceCollection services, NurseryDatabase database)
+    {
+        services.AddHangfire(options => options
+            .UseSimpleAssemblyNameTypeSerializer()
+            .UseRecommendedSerializerSettings()
+            .UsePostgreSqlStorage(
+                storage => storage.UseNpgsqlConnection(database.AppConnectionString),
+                new PostgreSqlStorageOptions
+                {
+                    SchemaName = "hangfire",
+                    QueuePollInterval = TimeSpan.FromSeconds(5),
+                    UseSlidingInvisibilityTimeout = true,
+                    InvisibilityTimeout = TimeSpan.FromMinutes(5),
+                }));
+        services.AddHangfireServer(options => options.WorkerCount = 2);
+        services.AddHostedService<ScheduleAtStart>();
+    }
+
+    /// <summary>The dashboard, for administrators only: its own default would let in anyone behind a proxy on this machine.</summary>
+    public static void MapJobs(this WebApplication app) =>
+        app.MapHangfireDashboard("/jobs", new DashboardOptions
+        {
+            Authorization = [new AdministratorsOnly()],
+            DashboardTitle = "Jobs",
+            DisplayStorageConnectionString = false,
+        });
+
+    private sealed class AdministratorsOnly : IDashboardAuthorizationFilter
+    {
+        public bool Authorize(DashboardContext context) =>
+            context.GetHttpContext().User.HasClaim(ClaimNames.Right, nameof(Right.Admin));
+    }
+
+    private sealed class ScheduleAtStart(IRecurringJobManager recurring, IBackgroundJobClient jobs) : IHostedService
+    {
+        public Task StartAsync(CancellationToken cancellationToken)
+        {
+            JobSchedule.Set(recurring, jobs);
+            return Task.CompletedTask;
+        }
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    }
+}
