@@ -47,8 +47,15 @@ public sealed class TestDatabase : IAsyncLifetime
 
     private static async Task<TestServer> MakeServerAsync(CancellationToken cancel)
     {
+        var named = Environment.GetEnvironmentVariable(TestServer.Variable);
         var server = await TestServer.FindAsync(
-            Environment.GetEnvironmentVariable(TestServer.Variable), PrivateTestCluster.StartAsync, ContainerServer.StartAsync, cancel).ConfigureAwait(false);
+            named, PrivateTestCluster.StartAsync, ContainerServer.StartAsync, cancel).ConfigureAwait(false);
+        if (!string.IsNullOrWhiteSpace(named))
+        {
+            // A private cluster goes as a whole; a named server would otherwise keep every run's template.
+            AppDomain.CurrentDomain.ProcessExit += (_, _) => server.DropTemplate();
+        }
+
         await server.MakeTemplateAsync(PrepareTemplate, cancel).ConfigureAwait(false);
         return server;
     }
