@@ -10,6 +10,7 @@ using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
+using Nursery.Application.Scenario;
 using Nursery.Application.Tasks;
 using Nursery.Data;
 using Nursery.Data.People;
@@ -71,5 +72,6 @@ public static class NurseryServices
         .AddTransient<RebuildStates>()
         .AddTransient<RaiseTasks>()
         .AddTransient<GerminationByKey>()
-        .AddTransient<PrintBenchTags>();
+        .AddTransient<PrintBenchTags>()
+        .AddTransient<LoadScenario>();
 }
