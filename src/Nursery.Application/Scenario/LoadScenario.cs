@@ -49,10 +49,21 @@ public sealed class LoadScenario(
     /// <exception cref="Malformed">A file is missing or no CSV.</exception>
     /// <exception cref="InvalidFields">Lines that break a rule, each with its file.</exception>
     /// <exception cref="DatabaseNotEmpty">There is a site already.</exception>
-    public async Task<ScenarioResult> HandleAsync(string folder, CancellationToken cancellation = default)
+    /// <param name="folder">Where the files are.</param>
+    /// <param name="beforeCommit">Told the sign-ins while nothing is stored yet: passwords that nobody wrote down would lock everyone out.</param>
+    /// <param name="cancellation">Stops loading; nothing is kept.</param>
+    public async Task<ScenarioResult> HandleAsync(
+        string folder, Func<ScenarioResult, Task>? beforeCommit = null, CancellationToken cancellation = default)
     {
         var scenario = await ScenarioData.ReadAsync(folder, time, cancellation);
-        return await databases.RunAsync(database => LoadAsync(database, scenario, cancellation), cancellation);
+        return await databases.RunAsync(
+            async database =>
+            {
+                var result = await LoadAsync(database, scenario, cancellation);
+                await (beforeCommit?.Invoke(result) ?? Task.CompletedTask);
+                return result;
+            },
+            cancellation);
     }
 
     private async Task<ScenarioResult> LoadAsync(
@@ -60,7 +71,7 @@ public sealed class LoadScenario(
     {
         // Two programs that start on the same empty database: one loads, the other finds it loaded.
         await database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtext('load scenario'))", cancellation);
-        if (await database.Sites.Select(site => site.Name).FirstOrDefaultAsync(cancellation) is { } there)
+        if (await database.Sites.OrderBy(site => site.Code).Select(site => site.Name).FirstOrDefaultAsync(cancellation) is { } there)
         {
             throw new DatabaseNotEmpty(there);
         }
