@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
+using Nursery.Domain.Reservations;
 using Nursery.Planning;
 using NodaTime;
 
@@ -21,13 +22,15 @@ internal static class HeldSpaces
         IReadOnlyCollection<Id<Bench>> benches,
         LocalDate from,
         LocalDate to,
-        CancellationToken cancellation)
+        CancellationToken cancellation,
+        Id<Reservation>? except = null)
     {
         var last = to.PlusDays(-1);
         var rows = await (
             from reservation in database.Reservations
             join traySet in database.TraySets on reservation.TraySetId equals traySet.Id
             where benches.Contains(reservation.BenchId)
+                && (except == null || reservation.Id != except)
                 && reservation.Days.Start <= last && reservation.Days.End >= @from
             select new { reservation, traySet.Code }).AsNoTracking().ToListAsync(cancellation);
         return

@@ -54,8 +54,8 @@ public sealed class ReserveSpaces(IDbContextFactory<NurseryDbContext> databases,
         var held = await HeldSpaces.OnAsync(database, [bench.Id], request.From, request.To, cancellation);
         var temperatures = await BenchTemperatures.LoadAsync(database, bench, traySet.Id, cancellation);
         var first = request.FirstSpace is { } asked
-            ? AskedRun(bench, asked, spaces, held, temperatures)
-            : FirstRun(bench, spaces, request, held, temperatures);
+            ? SpaceSearch.Asked(bench, asked, spaces, held, temperatures)
+            : SpaceSearch.First(bench, spaces, request.From, request.To, held, temperatures);
         var reservation = new Reservation
         {
             Id = NewId.Of<Reservation>(time),
@@ -101,55 +101,6 @@ public sealed class ReserveSpaces(IDbContextFactory<NurseryDbContext> databases,
         }
 
         checks.Done();
-    }
-
-    private static int AskedRun(
-        Bench bench, int asked, int spaces, IReadOnlyList<HeldBy> held, BenchTemperatures temperatures)
-    {
-        if (asked < 1 || asked > bench.Capacity - spaces + 1)
-        {
-            var last = bench.Capacity - spaces + 1;
-            throw new InvalidFields(
-                "firstSpace",
-                asked.ToString(CultureInfo.InvariantCulture),
-                last < 1
-                    ? string.Create(CultureInfo.InvariantCulture, $"none: bench {bench.Code} has {bench.Capacity} spaces, {spaces} are needed")
-                    : string.Create(CultureInfo.InvariantCulture, $"1–{last}: {spaces} spaces on bench {bench.Code} of {bench.Capacity}"));
-        }
-
-        var run = new SpaceRun(asked, spaces);
-        temperatures.Refuse(run);
-        return held.Where(hold => hold.Run.Overlaps(run)).MinBy(hold => hold.Run.First) is { } taken
-            ? throw new SpaceTaken(bench.Code, run, taken.TraySetCode, taken.Until)
-            : asked;
-    }
-
-    private static int FirstRun(
-        Bench bench, int spaces, ReserveSpacesRequest request, IReadOnlyList<HeldBy> held, BenchTemperatures temperatures)
-    {
-        var holds = held.Select(hold => hold.AsHeld()).ToList();
-        var (from, to) = (request.From.ToDateOnly(), request.To.ToDateOnly());
-        var runs = FreeRuns.Of(1, bench.Capacity, holds, from, to);
-        if (runs.All(run => run.Count < spaces))
-        {
-            throw new BenchIsFull(
-                bench.Code, bench.Capacity, runs.Sum(run => run.Count), runs.Select(run => run.Count).DefaultIfEmpty(0).Max(), spaces);
-        }
-
-        foreach (var stretch in temperatures.Suitable())
-        {
-            var first = FreeRuns.Of(stretch.First, stretch.Count, holds, from, to).FirstOrDefault(run => run.Count >= spaces).First;
-            if (first > 0)
-            {
-                return first;
-            }
-        }
-
-        // There is room, but not where it suits: say what is wrong with the first free run.
-        temperatures.Refuse(new SpaceRun(runs.First(run => run.Count >= spaces).First, spaces));
-        var suitable = temperatures.Suitable().SelectMany(stretch => FreeRuns.Of(stretch.First, stretch.Count, holds, from, to)).ToList();
-        throw new BenchIsFull(
-            bench.Code, bench.Capacity, suitable.Sum(run => run.Count), suitable.Select(run => run.Count).DefaultIfEmpty(0).Max(), spaces);
     }
 
     /// <summary>Which trays of the set: the first run of numbers without a place on those days, else the first ones.</summary>

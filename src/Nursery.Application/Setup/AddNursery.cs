@@ -67,6 +67,8 @@ public static class NurseryServices
         .AddTransient<ShowHouses>()
         .AddTransient<ReserveSpaces>()
         .AddTransient<PlaceByFirstFit>()
+        .AddTransient<MoveTrays>()
+        .AddTransient<UndoReplan>()
         .AddTransient<ListTasks>()
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()

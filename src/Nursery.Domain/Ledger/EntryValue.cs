@@ -8,6 +8,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Planned), "planned")]
 [JsonDerivedType(typeof(Imported), "imported")]
 [JsonDerivedType(typeof(Reserved), "reserved")]
+[JsonDerivedType(typeof(Replanned), "replanned")]
 [JsonDerivedType(typeof(Sown), "sown")]
 [JsonDerivedType(typeof(Placed), "placed")]
 [JsonDerivedType(typeof(Moved), "moved")]

@@ -7,6 +7,7 @@ public enum LedgerKind
     Planned,
     Imported,
     Reserved,
+    Replanned,
     Sown,
     Placed,
     Moved,

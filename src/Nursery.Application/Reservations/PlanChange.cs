@@ -1,0 +1,87 @@
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Ledger;
+using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
+using Nursery.Domain.Reservations;
+using Nursery.Domain.Sites;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Nursery.Application.Reservations;
+
+/// <summary>Replaces reservations by others in one transaction: past days stay, the constraint is asked once at the end,
+/// and the ledger keeps both sides. The benches' rows are locked by the caller.</summary>
+internal sealed class PlanChange(NurseryDbContext database, Site site, Actor actor, TimeProvider time)
+{
+    private readonly List<PlanRow> _before = [];
+    private readonly List<Reservation> _after = [];
+
+    /// <summary>Ends a reservation on a day; what it held before stays held.</summary>
+    public void EndOn(Reservation reservation, LocalDate day)
+    {
+        _before.Add(RowOf(reservation));
+        if (reservation.Days.Start < day)
+        {
+            reservation.Days = new DateInterval(reservation.Days.Start, day.PlusDays(-1));
+            _after.Add(reservation);
+        }
+        else
+        {
+            database.Reservations.Remove(reservation);
+        }
+    }
+
+    public Reservation Hold(Reservation like, SpaceRun trays, Domain.Benches.Bench bench, SpaceRun spaces, LocalDate from, LocalDate to)
+    {
+        var reservation = new Reservation
+        {
+            Id = NewId.Of<Reservation>(time),
+            SiteId = like.SiteId,
+            TraySetId = like.TraySetId,
+            Trays = trays,
+            BenchId = bench.Id,
+            Capacity = bench.Capacity,
+            Spaces = spaces,
+            Days = new DateInterval(from, to.PlusDays(-1)),
+        };
+        database.Reservations.Add(reservation);
+        _after.Add(reservation);
+        return reservation;
+    }
+
+    /// <summary>Writes rows and ledger entry.</summary>
+    /// <returns>The id of the entry, by which the change can be taken back.</returns>
+    /// <exception cref="SpaceTaken">The constraint found two on one space.</exception>
+    public async Task<Id<LedgerEntry>> SaveAsync(string what, CancellationToken cancellation)
+    {
+        var value = new Replanned(what, _before, [.. _after.Select(RowOf)]);
+        var first = _after.FirstOrDefault();
+        var entry = database.Write(
+            site, actor, time, value, traySet: first?.TraySetId ?? _before[0].TraySet, bench: first?.BenchId ?? _before[0].Bench);
+        try
+        {
+            await database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space DEFERRED", cancellation);
+            await database.SaveChangesAsync(cancellation);
+            await database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space IMMEDIATE", cancellation);
+        }
+        catch (Exception failure) when (failure.PostgresFailure()?.SqlState == PostgresErrorCodes.ExclusionViolation)
+        {
+            throw new SpaceTaken("of the plan", first?.Spaces ?? default, "another tray set", first?.To ?? site.Today(time));
+        }
+
+        return entry.Id;
+    }
+
+    public static PlanRow RowOf(Reservation reservation) => new(
+        reservation.Id,
+        reservation.TraySetId,
+        reservation.Trays,
+        reservation.BenchId,
+        reservation.Spaces,
+        LocalDatePattern.Iso.Format(reservation.Days.Start),
+        LocalDatePattern.Iso.Format(reservation.To));
+}
