@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Crops;
 using Nursery.Domain.SeedLots;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

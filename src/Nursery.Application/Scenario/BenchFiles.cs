@@ -1,8 +1,8 @@
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.HeatZones;
 using Nursery.Domain.Houses;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

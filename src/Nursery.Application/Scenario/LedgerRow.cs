@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Application.Rounds;
 using Nursery.Domain.Ledger;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

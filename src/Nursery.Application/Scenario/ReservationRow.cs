@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

@@ -1,3 +1,4 @@
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.HeatZones;
@@ -5,7 +6,6 @@ using Nursery.Domain.Houses;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 
