@@ -29,6 +29,7 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<House> Houses => Set<House>();
     public DbSet<Bench> Benches => Set<Bench>();
     public DbSet<HeatZone> HeatZones => Set<HeatZone>();
+    public DbSet<ZoneSetpoint> ZoneSetpoints => Set<ZoneSetpoint>();
     public DbSet<Crop> Crops => Set<Crop>();
     public DbSet<Variety> Varieties => Set<Variety>();
     public DbSet<SeedLot> SeedLots => Set<SeedLot>();

@@ -52,7 +52,7 @@ public static class FirstFit
     }
 
     private static bool Suits(PlanBench bench, PlanBatch batch) =>
-        bench.Use == BenchUse.Heat && bench.SetpointC >= batch.MinC && bench.SetpointC <= batch.MaxC;
+        bench.Use == BenchUse.Heat && bench.Suits(batch.MinC, batch.MaxC, batch.SowOn, batch.MoveOffOn);
 
     private static WhyUnplaced WhyNot(PlanBatch batch, IReadOnlyList<PlanBench> benches, bool heatFound)
     {

@@ -6,6 +6,7 @@ using Nursery.Domain.Crops;
 using Nursery.Domain.HeatZones;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.TraySets;
+using NodaTime;
 
 namespace Nursery.Application.Reservations;
 
@@ -13,14 +14,21 @@ namespace Nursery.Application.Reservations;
 internal sealed class BenchTemperatures
 {
     private readonly Bench _bench;
-    private readonly IReadOnlyList<HeatZone> _zones;
+    private readonly IReadOnlyList<(HeatZone Zone, IReadOnlyList<decimal> Setpoints)> _zones;
     private readonly IReadOnlyList<Crop> _crops;
 
-    private BenchTemperatures(Bench bench, IReadOnlyList<HeatZone> zones, IReadOnlyList<Crop> crops) =>
+    private BenchTemperatures(
+        Bench bench, IReadOnlyList<(HeatZone Zone, IReadOnlyList<decimal> Setpoints)> zones, IReadOnlyList<Crop> crops) =>
         (_bench, _zones, _crops) = (bench, zones, crops);
 
+    /// <summary>Every setpoint the zones have from a day to the first day no longer asked for must suit.</summary>
     public static async Task<BenchTemperatures> LoadAsync(
-        NurseryDbContext database, Bench bench, Id<TraySet> traySet, CancellationToken cancellation)
+        NurseryDbContext database,
+        Bench bench,
+        Id<TraySet> traySet,
+        LocalDate from,
+        LocalDate to,
+        CancellationToken cancellation)
     {
         if (bench.Kind != BenchKind.Germination)
         {
@@ -35,14 +43,18 @@ internal sealed class BenchTemperatures
             join crop in database.Crops on variety.CropId equals crop.Id
             where share.TraySetId == traySet
             select crop).Distinct().AsNoTracking().ToListAsync(cancellation);
-        return new BenchTemperatures(bench, [.. zones.OrderBy(zone => zone.Spaces.First)], crops);
+        var spans = await database.ZoneSetpoints.AsNoTracking().Where(span => span.SiteId == bench.SiteId).ToListAsync(cancellation);
+        return new BenchTemperatures(
+            bench,
+            [.. zones.OrderBy(zone => zone.Spaces.First).Select(zone => (zone, new ZoneProgram(zone, spans).Over(from, to)))],
+            crops);
     }
 
     /// <summary>Stretches of spaces without a zone that is wrong for a crop, in order.</summary>
     public IEnumerable<SpaceRun> Suitable()
     {
         var first = 1;
-        foreach (var zone in _zones.Where(zone => _crops.Any(crop => !crop.Accepts(zone.SetpointC))))
+        foreach (var (zone, _) in _zones.Where(zone => _crops.Any(crop => !zone.Setpoints.All(crop.Accepts))))
         {
             if (zone.Spaces.First > first)
             {
@@ -62,19 +74,21 @@ internal sealed class BenchTemperatures
     /// <exception cref="TooHot">It is above.</exception>
     public void Refuse(SpaceRun run)
     {
-        foreach (var zone in _zones.Where(zone => zone.Spaces.Overlaps(run)))
+        var asked =
+            from zone in _zones.Where(zone => zone.Zone.Spaces.Overlaps(run))
+            from setpoint in zone.Setpoints
+            from crop in _crops
+            select (zone.Zone, setpoint, crop);
+        foreach (var (zone, setpoint, crop) in asked)
         {
-            foreach (var crop in _crops)
+            if (setpoint < crop.GerminationMinC)
             {
-                if (zone.SetpointC < crop.GerminationMinC)
-                {
-                    throw new TooCold(zone.Code, zone.SetpointC, crop.Name, crop.GerminationMinC, crop.GerminationMaxC);
-                }
+                throw new TooCold(zone.Code, setpoint, crop.Name, crop.GerminationMinC, crop.GerminationMaxC);
+            }
 
-                if (zone.SetpointC > crop.GerminationMaxC)
-                {
-                    throw new TooHot(zone.Code, zone.SetpointC, crop.Name, crop.GerminationMinC, crop.GerminationMaxC);
-                }
+            if (setpoint > crop.GerminationMaxC)
+            {
+                throw new TooHot(zone.Code, setpoint, crop.Name, crop.GerminationMinC, crop.GerminationMaxC);
             }
         }
     }

@@ -68,7 +68,8 @@ public sealed class MoveTrays(IDbContextFactory<NurseryDbContext> databases, Tim
 
         var spaces = traySet.SpacesFor(trays.Count);
         var held = await HeldByOthersAsync(database, reservation, trays, traySet, bench, on, cancellation);
-        var temperatures = await BenchTemperatures.LoadAsync(database, bench, traySet.Id, cancellation);
+        var temperatures = await BenchTemperatures.LoadAsync(
+            database, bench, traySet.Id, on, reservation.To, cancellation);
         var first = request.FirstSpace is { } asked
             ? SpaceSearch.Asked(bench, asked, spaces, held, temperatures)
             : SpaceSearch.First(bench, spaces, on, reservation.To, held, temperatures);

@@ -81,12 +81,15 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
     {
         var houses = await database.Houses.ToDictionaryAsync(house => house.Id, house => house.RoundOrder, cancellation);
         var zones = (await database.HeatZones.AsNoTracking().ToListAsync(cancellation)).ToLookup(zone => zone.BenchId);
+        var spans = (await database.ZoneSetpoints.AsNoTracking().ToListAsync(cancellation)).ToLookup(span => span.ZoneId);
         var ordered = benches.Values.OrderBy(bench => houses[bench.HouseId]).ThenBy(bench => bench.RoundOrder);
         return
         [
             .. ordered.SelectMany(bench => bench.Kind == BenchKind.Germination
                 ? zones[bench.Id].OrderBy(zone => zone.Spaces.First).Select(zone => new PlanBench(
-                    bench.Id.Value, BenchUse.Heat, zone.Spaces.First, zone.Spaces.Count, zone.SetpointC))
+                    bench.Id.Value, BenchUse.Heat, zone.Spaces.First, zone.Spaces.Count, zone.SetpointC,
+                    [.. spans[zone.Id].Select(span => (
+                        span.Days.Start.ToDateOnly(), span.Days.End.PlusDays(1).ToDateOnly(), span.SetpointC))]))
                 : [new PlanBench(bench.Id.Value, UseOf(bench), 1, bench.Capacity)]),
         ];
     }

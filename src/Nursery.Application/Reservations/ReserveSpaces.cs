@@ -52,7 +52,8 @@ public sealed class ReserveSpaces(IDbContextFactory<NurseryDbContext> databases,
         var bench = (await database.LockBenchesAsync([benchId!.Value], cancellation)).Single();
         var spaces = traySet!.SpacesFor(request.Trays);
         var held = await HeldSpaces.OnAsync(database, [bench.Id], request.From, request.To, cancellation);
-        var temperatures = await BenchTemperatures.LoadAsync(database, bench, traySet.Id, cancellation);
+        var temperatures = await BenchTemperatures.LoadAsync(
+            database, bench, traySet.Id, request.From, request.To, cancellation);
         var first = request.FirstSpace is { } asked
             ? SpaceSearch.Asked(bench, asked, spaces, held, temperatures)
             : SpaceSearch.First(bench, spaces, request.From, request.To, held, temperatures);

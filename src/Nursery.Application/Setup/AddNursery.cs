@@ -6,6 +6,7 @@ using Nursery.Application.Access;
 using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Germination;
+using Nursery.Application.HeatZones;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.Reservations;
@@ -69,6 +70,8 @@ public static class NurseryServices
         .AddTransient<PlaceByFirstFit>()
         .AddTransient<MoveTrays>()
         .AddTransient<UndoReplan>()
+        .AddTransient<SetSetpoint>()
+        .AddTransient<ShowZone>()
         .AddTransient<ListTasks>()
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()

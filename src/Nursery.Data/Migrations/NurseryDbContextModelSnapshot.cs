@@ -769,6 +769,42 @@ namespace Nursery.Data.Migrations
                     b.ToTable("heat_zones", (string)null);
                 });
 
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneSetpoint", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateInterval>("Days")
+                        .IsRequired()
+                        .HasColumnType("daterange")
+                        .HasColumnName("days");
+
+                    b.Property<decimal>("SetpointC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("setpoint_c");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.Property<Guid>("ZoneId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("zone_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_zone_setpoints");
+
+                    b.HasIndex("SiteId")
+                        .HasDatabaseName("ix_zone_setpoints_site_id");
+
+                    b.HasIndex("ZoneId")
+                        .HasDatabaseName("ix_zone_setpoints_zone_id");
+
+                    b.ToTable("zone_setpoints", (string)null);
+                });
+
             modelBuilder.Entity("Nursery.Domain.Houses.House", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1609,6 +1645,23 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_heat_zones_sites_site_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneSetpoint", b =>
+                {
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_setpoints_sites_site_id");
+
+                    b.HasOne("Nursery.Domain.HeatZones.HeatZone", null)
+                        .WithMany()
+                        .HasForeignKey("ZoneId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_setpoints_heat_zones_zone_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.Houses.House", b =>

@@ -9,6 +9,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Imported), "imported")]
 [JsonDerivedType(typeof(Reserved), "reserved")]
 [JsonDerivedType(typeof(Replanned), "replanned")]
+[JsonDerivedType(typeof(SetpointChanged), "setpointChanged")]
 [JsonDerivedType(typeof(Sown), "sown")]
 [JsonDerivedType(typeof(Placed), "placed")]
 [JsonDerivedType(typeof(Moved), "moved")]

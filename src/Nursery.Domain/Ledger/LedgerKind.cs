@@ -8,6 +8,7 @@ public enum LedgerKind
     Imported,
     Reserved,
     Replanned,
+    SetpointChanged,
     Sown,
     Placed,
     Moved,
