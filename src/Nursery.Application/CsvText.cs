@@ -47,7 +47,7 @@ public static class CsvText
 
         RefuseOpenQuote(text);
         using var csv = new CsvReader(new StringReader(text), Configuration());
-        csv.Read();
+        ReadRow(csv);
         csv.ReadHeader();
         var header = csv.HeaderRecord!;
         if (!header.SequenceEqual(columns))

@@ -23,8 +23,7 @@ public static class NurseryHost
             ApplicationName = typeof(NurseryHost).Assembly.GetName().Name,
             ContentRootPath = AppContext.BaseDirectory,
         });
-        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
-        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         builder.Logging.AddFilter("Hangfire", LogLevel.Warning);
         builder.Services.AddNursery(database);
         builder.Services.AddNurseryAccess();
