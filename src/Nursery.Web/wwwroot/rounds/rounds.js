@@ -233,9 +233,9 @@ function showRefused() {
     line.append(words, button('Understood', 'understood'));
     const card = record.entry.taskId ? cardOf(record.entry.taskId) : null;
     const visible = card && !card.closest('.members[hidden]');
-    (visible ? card.querySelector('.actions') : attention.appendChild(document.createElement('span'))).before(line);
+    if (visible) card.querySelector('.said').after(line);
+    else attention.append(line);
   }
-  for (const mark of attention.querySelectorAll(':scope > span')) mark.remove();
   attention.hidden = !attention.querySelector('[data-refused]');
   return refused.length;
 }
