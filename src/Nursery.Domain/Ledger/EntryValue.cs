@@ -10,6 +10,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Reserved), "reserved")]
 [JsonDerivedType(typeof(Replanned), "replanned")]
 [JsonDerivedType(typeof(SetpointChanged), "setpointChanged")]
+[JsonDerivedType(typeof(BatchReplanned), "batchReplanned")]
 [JsonDerivedType(typeof(Sown), "sown")]
 [JsonDerivedType(typeof(Placed), "placed")]
 [JsonDerivedType(typeof(Moved), "moved")]

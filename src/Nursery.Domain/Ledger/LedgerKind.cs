@@ -9,6 +9,7 @@ public enum LedgerKind
     Reserved,
     Replanned,
     SetpointChanged,
+    BatchReplanned,
     Sown,
     Placed,
     Moved,
