@@ -11,7 +11,9 @@ psql -X -q -v ON_ERROR_STOP=1 ${POSTGRES_USER:+-U "$POSTGRES_USER"} ${POSTGRES_D
 \getenv password NURSERY_APP_PASSWORD
 SET client_min_messages = warning;
 SELECT 'CREATE ROLE nursery_app' WHERE NOT EXISTS (SELECT FROM pg_roles WHERE rolname = 'nursery_app') \gexec
-ALTER ROLE nursery_app LOGIN NOSUPERUSER NOCREATEDB NOCREATEROLE NOREPLICATION NOBYPASSRLS PASSWORD :'password';
+ALTER ROLE nursery_app LOGIN PASSWORD :'password';
+-- Giving somebody a schema takes belonging to them, superusers apart.
+SELECT 'GRANT nursery_app TO CURRENT_USER' WHERE current_setting('is_superuser') = 'off' \gexec
 CREATE EXTENSION IF NOT EXISTS btree_gist;
 SELECT 'CREATE SCHEMA hangfire AUTHORIZATION nursery_app' WHERE NOT EXISTS (SELECT FROM pg_namespace WHERE nspname = 'hangfire') \gexec
 SQL

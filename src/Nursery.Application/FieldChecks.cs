@@ -18,6 +18,18 @@ internal sealed class FieldChecks
         return this;
     }
 
+    /// <summary>Words people type: some, not too many, nothing that cannot be printed.</summary>
+    public FieldChecks Text(string field, string? value, int longest)
+    {
+        var trimmed = value?.Trim() ?? "";
+        if (trimmed.Length == 0 || trimmed.Length > longest || trimmed.Any(char.IsControl))
+        {
+            Fail(field, value, string.Create(CultureInfo.InvariantCulture, $"1–{longest} characters, no control characters"));
+        }
+
+        return this;
+    }
+
     public void Fail(string field, string? value, string allowed) => _errors.Add(new FieldError(field, value, allowed));
 
     public void Done()

@@ -12,6 +12,10 @@ public sealed record Paging(int Limit = 100, string? Cursor = null)
 {
     public const int MaxLimit = 1000;
 
+    public int Limit { get; init; } = Limit is (>= 1 and <= MaxLimit) or int.MaxValue
+        ? Limit
+        : throw new InvalidFields("limit", Limit.ToString(CultureInfo.InvariantCulture), $"1–{MaxLimit}");
+
     /// <summary>Everything, for screens.</summary>
     public static Paging All { get; } = new(int.MaxValue);
 

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.People;
+using Nursery.Domain.Sites;
 using NodaTime;
 
 namespace Nursery.Application.Access;
@@ -18,19 +19,26 @@ public sealed class IssueApiKey(IDbContextFactory<NurseryDbContext> databases, T
         string name, IReadOnlyCollection<Right> scopes, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Admin);
+        var (key, secret) = Make(name, scopes, actor.SiteId, time);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        database.ApiKeys.Add(key);
+        await database.SaveChangesAsync(cancellation);
+        return new IssuedApiKey(key.Id.Value, secret);
+    }
+
+    internal static (ApiKey Key, string Secret) Make(
+        string name, IReadOnlyCollection<Right> scopes, Id<Site> site, TimeProvider time)
+    {
         var secret = "nur_" + Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var key = new ApiKey
         {
             Id = NewId.Of<ApiKey>(time),
-            SiteId = actor.SiteId,
+            SiteId = site,
             Name = name,
             SecretHash = SHA256.HashData(Encoding.UTF8.GetBytes(secret)),
             Scopes = [.. scopes.Distinct().Order()],
             CreatedAt = Instant.FromDateTimeOffset(time.GetUtcNow()),
         };
-        await using var database = await databases.CreateDbContextAsync(cancellation);
-        database.ApiKeys.Add(key);
-        await database.SaveChangesAsync(cancellation);
-        return new IssuedApiKey(key.Id.Value, secret);
+        return (key, secret);
     }
 }

@@ -9,7 +9,15 @@ using Nursery.Domain.TraySets;
 namespace Nursery.Application.Batches;
 
 /// <summary>A batch with what it is made of.</summary>
-internal sealed record BatchRow(Batch Batch, Variety Variety, Crop Crop, SeedLot? Lot, TraySet TraySet);
+/// <remarks>Init properties, not a constructor: EF sees through those, so callers can filter and sort by them.</remarks>
+internal sealed record BatchRow
+{
+    public required Batch Batch { get; init; }
+    public required Variety Variety { get; init; }
+    public required Crop Crop { get; init; }
+    public required SeedLot? Lot { get; init; }
+    public required TraySet TraySet { get; init; }
+}
 
 internal static class BatchQuery
 {
@@ -22,5 +30,5 @@ internal static class BatchQuery
         join traySet in database.TraySets on share.TraySetId equals traySet.Id
         from lot in database.SeedLots.Where(row => row.Id == batch.LotId).DefaultIfEmpty()
         where batch.SiteId == siteId
-        select new BatchRow(batch, variety, crop, lot, traySet);
+        select new BatchRow { Batch = batch, Variety = variety, Crop = crop, Lot = lot, TraySet = traySet };
 }

@@ -6,6 +6,7 @@ using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Crops;
 using Nursery.Domain.Orders;
+using Nursery.Domain.Refusals;
 using Nursery.Domain.People;
 using Nursery.Domain.SeedLots;
 using NodaTime;
@@ -36,8 +37,7 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
         var notPlanned = new List<UnplannedLine>();
         foreach (var line in lines)
         {
-            var (batch, why) = await databases.RunAsync(
-                database => PlanAsync(database, line, actor, cancellation), cancellation);
+            var (batch, why) = await TryPlanAsync(line, actor, cancellation);
             if (batch is not null)
             {
                 created.Add(batch);
@@ -49,6 +49,20 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
         }
 
         return new PlanFromOrdersResult(created, notPlanned);
+    }
+
+    private async Task<(PlannedBatch? Batch, string? Why)> TryPlanAsync(
+        OpenLine line, Actor actor, CancellationToken cancellation)
+    {
+        try
+        {
+            return await databases.RunAsync(database => PlanAsync(database, line, actor, cancellation), cancellation);
+        }
+        catch (InvalidFields refusal)
+        {
+            // Too many trays for one batch, more than ten years ahead, or planned by someone else meanwhile: the other lines go on.
+            return (null, refusal.Message);
+        }
     }
 
     private async Task<List<OpenLine>> OpenLinesAsync(
@@ -67,6 +81,11 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
                 line.Plants - database.Allocations.Where(row => row.OrderLineId == line.Id).Sum(row => row.Plants)))
             .ToListAsync(cancellation);
         var asked = request.OrderLineIds?.ToHashSet();
+        if (asked?.Except(lines.Select(line => line.Line.Id.Value)).ToList() is [var unknown, ..])
+        {
+            throw new InvalidFields("orderLineIds", unknown.ToString(), "the id of an order line of this site");
+        }
+
         return [.. lines.Where(line => line.OpenPlants > 0 && (asked is null || asked.Contains(line.Line.Id.Value)))];
     }
 

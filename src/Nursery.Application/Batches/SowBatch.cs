@@ -36,6 +36,7 @@ public sealed class SowBatch(IDbContextFactory<NurseryDbContext> databases, Time
         NurseryDbContext database, Guid batchId, SowBatchRequest request, Actor actor, CancellationToken cancellation)
     {
         var site = await database.SiteOfAsync(actor, cancellation);
+        await EntryLocks.TakeAsync(database, [request.EntryId], cancellation);
         var batches = await database.LockBatchesAsync([new Id<Batch>(batchId)], cancellation);
         var batch = batches.SingleOrDefault(row => row.SiteId == actor.SiteId)
             ?? throw new NotFound("batch", "id", batchId.ToString());

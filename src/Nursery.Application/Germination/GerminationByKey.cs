@@ -84,7 +84,8 @@ public sealed class GerminationByKey(IDbContextFactory<NurseryDbContext> databas
             join house in database.Houses on bench.HouseId equals house.Id
             where entry.TraySetId != null && traySets.Contains(entry.TraySetId.Value)
                 && (entry.Kind == Domain.Ledger.LedgerKind.Placed || entry.Kind == Domain.Ledger.LedgerKind.Moved)
-                && !database.Ledger.Any(undo => undo.UndoOf == entry.Id || undo.UndoOf == entry.CausedBy)
+                && !database.Ledger.Any(undo => undo.UndoOf != null && undo.SiteId == entry.SiteId
+                    && (undo.UndoOf == entry.Id || undo.UndoOf == entry.CausedBy))
             orderby entry.HappenedAt, entry.Id
             select new { TraySet = entry.TraySetId!.Value, house.Code, house.Name }).ToListAsync(cancellation);
         return placements.GroupBy(row => row.TraySet)

@@ -29,7 +29,7 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
             database => ImportAsync(database, rows, [.. errors], dryRun, actor, cancellation), cancellation);
     }
 
-    private async Task<ImportResult> ImportAsync(
+    internal async Task<ImportResult> ImportAsync(
         NurseryDbContext database,
         IReadOnlyList<OrderRow> rows,
         List<FieldError> errors,

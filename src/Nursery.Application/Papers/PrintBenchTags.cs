@@ -10,6 +10,7 @@ using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
 using Nursery.Printing;
+using Nursery.Printing.BenchTags;
 using NodaTime;
 
 namespace Nursery.Application.Papers;

@@ -7,7 +7,8 @@ using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Rounds;
 
-/// <summary>Reads what the ledger says of batches: about them, about their tray sets, and every undo of those.</summary>
+/// <summary>Reads what the ledger says of batches: about them, where their tray sets were put, and every undo of those.
+/// An undo counts only on the site of what it takes back.</summary>
 internal static class BatchEntries
 {
     public static async Task<List<LedgerEntry>> LoadAsync(
@@ -20,7 +21,8 @@ internal static class BatchEntries
             .ToListAsync(cancellation);
         var about = await database.Ledger.AsNoTracking()
             .Where(entry => (entry.BatchId != null && batches.Contains(entry.BatchId.Value))
-                || (entry.TraySetId != null && traySets.Contains(entry.TraySetId.Value)))
+                || (entry.TraySetId != null && traySets.Contains(entry.TraySetId.Value)
+                    && (entry.BatchId == null || entry.Kind == LedgerKind.Placed || entry.Kind == LedgerKind.Moved)))
             .ToListAsync(cancellation);
         return await WithUndosAsync(database, about, cancellation);
     }
@@ -40,8 +42,9 @@ internal static class BatchEntries
     {
         var ids = about.Select(entry => entry.Id).Concat(about.Where(entry => entry.CausedBy != null).Select(entry => entry.CausedBy!.Value))
             .Distinct().ToList();
+        var sites = about.Select(entry => entry.SiteId).Distinct().ToList();
         var undos = await database.Ledger.AsNoTracking()
-            .Where(entry => entry.UndoOf != null && ids.Contains(entry.UndoOf.Value))
+            .Where(entry => entry.UndoOf != null && ids.Contains(entry.UndoOf.Value) && sites.Contains(entry.SiteId))
             .ToListAsync(cancellation);
         return [.. about.Concat(undos).DistinctBy(entry => entry.Id)];
     }

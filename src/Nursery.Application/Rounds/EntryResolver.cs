@@ -38,12 +38,20 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
         // A second person who reports the same task is kept: it is never an error to have done one's work.
         database.Ledger.Add(draft.Entry(new Done(task.Kind, task.Occurrence), batch.Id, traySet.Id));
-        if (task.Kind == TaskKind.MoveOffHeat && batch.State.OffHeatOn is null)
+        if (task.Kind == TaskKind.MoveOffHeat && !await WasCarriedOffHeatAsync(traySet, cancellation))
         {
             await CarryToPlannedBenchAsync(batch, traySet, cancellation);
         }
 
         return new Affected([batch], [traySet.Id]);
+    }
+
+    /// <summary>Whether someone said where the trays went. What followed from another's 'done' does not count: it goes when that is undone.</summary>
+    private async Task<bool> WasCarriedOffHeatAsync(TraySet traySet, CancellationToken cancellation)
+    {
+        var entries = await BatchEntries.OfTraySetAsync(database, traySet.Id, cancellation);
+        return LedgerOrder.Effective(entries).Any(
+            entry => entry is { Value: Placement { BenchKind: not BenchKind.Germination }, CausedBy: null });
     }
 
     /// <summary>Taken off the heat, trays go where the plan has them next.</summary>
@@ -65,11 +73,8 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
     private async Task<Affected> NotYetAsync(TaskNotYet notYet, CancellationToken cancellation)
     {
+        new FieldChecks().Text("reason", notYet.Reason, 200).Done();
         var reason = notYet.Reason.Trim();
-        if (reason.Length is 0 or > 200)
-        {
-            throw new InvalidFields("reason", notYet.Reason, "1–200 characters");
-        }
 
         var (task, batch, traySet) = await TaskAsync(notYet.TaskId, cancellation);
         database.Ledger.Add(draft.Entry(new NotYet(task.Kind, task.Occurrence, reason), batch.Id, traySet.Id));
@@ -113,7 +118,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         }
 
         var checks = new FieldChecks().Range("cells", counted.Cells ?? all, 1, all);
-        var most = (counted.Cells ?? all) * (counted.What == CountWhat.Seedlings ? batch.SeedsPerCell : 1);
+        var most = Math.Clamp(counted.Cells ?? all, 1, all) * (counted.What == CountWhat.Seedlings ? batch.SeedsPerCell : 1);
         checks.Range("value", counted.Value, 0, most).Done();
         var count = new Count(
             counted.What, counted.Value, counted.Cells ?? all, counted.Sample, batch.SeedsPerCell, counted.Trays?.Numbers);
@@ -123,21 +128,14 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
     private async Task<Affected> LossAsync(PlantsLost lost, CancellationToken cancellation)
     {
-        var cause = lost.Cause.Trim();
         var (batch, traySet) = await BatchAsync(lost.BatchId, cancellation);
-        var checks = new FieldChecks().Range("plants", lost.Plants, 1, batch.Cells * batch.SeedsPerCell);
-        if (cause.Length is 0 or > 100)
-        {
-            checks.Fail("cause", lost.Cause, "1–100 characters");
-        }
-
-        checks.Done();
+        new FieldChecks().Range("plants", lost.Plants, 1, batch.Cells * batch.SeedsPerCell).Text("cause", lost.Cause, 100).Done();
         if (batch.State.SownOn is null)
         {
             throw new NotSownYet(batch.Code);
         }
 
-        database.Ledger.Add(draft.Entry(new Loss(lost.Plants, cause), batch.Id, traySet.Id));
+        database.Ledger.Add(draft.Entry(new Loss(lost.Plants, lost.Cause.Trim()), batch.Id, traySet.Id));
         return new Affected([batch], [traySet.Id]);
     }
 

@@ -27,6 +27,9 @@ public sealed class RebuildStates(IDbContextFactory<NurseryDbContext> databases,
                     var site = await database.SiteOfAsync(actor, cancellation);
                     var batches = await database.LockBatchesAsync([id], cancellation);
                     var stored = batches[0].State;
+
+                    // Set first: seed moves in and out of stock by what was sown, never by what a wrong column said.
+                    batches[0].State = BatchStory.Fold(await BatchEntries.LoadAsync(database, [id], cancellation));
                     var traySets = await database.TrayShares.Where(share => share.BatchId == id)
                         .Select(share => share.TraySetId).ToListAsync(cancellation);
                     await BatchRefold.RunAsync(database, batches, traySets, site.Today(time), time, cancellation);

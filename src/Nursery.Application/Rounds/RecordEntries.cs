@@ -63,6 +63,8 @@ public sealed class RecordEntries(IDbContextFactory<NurseryDbContext> databases,
     {
         var sent = JsonSerializer.Serialize(
             new { happenedAt = InstantPattern.ExtendedIso.Format(request.HappenedAt.ToInstant()), content = request.Content }, Canonical);
+        await EntryLocks.TakeAsync(
+            database, request.Content is EntryUndone undone ? [request.Id, undone.EntryId] : [request.Id], cancellation);
         if (await IsRepeatAsync(database, request.Id, sent, actor, cancellation))
         {
             return EntryOutcome.Repeated;

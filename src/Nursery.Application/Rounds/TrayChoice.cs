@@ -13,6 +13,11 @@ public sealed record TrayChoice(int? HowMany, IReadOnlyList<int>? Numbers)
     /// <exception cref="InvalidFields">More trays than the set has, or numbers with a gap.</exception>
     public SpaceRun AsRun(int traysInSet)
     {
+        if (HowMany is null && Numbers is null)
+        {
+            throw new InvalidFields("trays", null, "how many, or tray numbers");
+        }
+
         var run = HowMany is { } many
             ? new SpaceRun(1, many)
             : new SpaceRun(Numbers!.DefaultIfEmpty(0).Min(), Numbers!.Distinct().Count());

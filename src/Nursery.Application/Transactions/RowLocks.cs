@@ -12,10 +12,14 @@ internal static class RowLocks
     public static async Task<List<Batch>> LockBatchesAsync(
         this NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation)
     {
-        var sorted = ids.Select(id => id.Value).Distinct().Order().ToArray();
-        return await database.Batches
-            .FromSql($"SELECT * FROM batches WHERE id = ANY ({sorted}) ORDER BY id FOR UPDATE")
-            .ToListAsync(cancellation);
+        var sorted = ids.Distinct().Order().ToList();
+        var keys = sorted.ConvertAll(id => id.Value).ToArray();
+
+        // Two steps: EF cannot read an entity with a complex property out of SQL of ours.
+        await database.Database.ExecuteSqlAsync(
+            $"SELECT 1 FROM batches WHERE id = ANY ({keys}) ORDER BY id FOR UPDATE", cancellation);
+        return await database.Batches.Where(batch => sorted.Contains(batch.Id))
+            .OrderBy(batch => batch.Id).ToListAsync(cancellation);
     }
 
     public static async Task<List<Bench>> LockBenchesAsync(

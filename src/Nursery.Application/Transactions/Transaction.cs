@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Nursery.Data;
+using Nursery.Domain.Refusals;
 
 namespace Nursery.Application.Transactions;
 
@@ -29,6 +30,11 @@ internal static class Transaction
             {
                 // Jitter, or the same two transactions meet again.
                 await Task.Delay(RandomNumberGenerator.GetInt32(5, 20 * attempt), cancellation);
+            }
+            catch (Exception failure) when (failure.PostgresFailure()?.SqlState is
+                PostgresErrorCodes.CharacterNotInRepertoire or PostgresErrorCodes.UntranslatableCharacter)
+            {
+                throw new Malformed("A text has a NUL character in it, which cannot be stored");
             }
         }
     }

@@ -10,21 +10,21 @@ public static class ClusterDatabase
     public const string Name = "nursery";
 
     // Any number, the same for all: two processes setting up the same server take turns.
-    private const long SetupLock = 5_410_026_471;
+    private const long _setupLock = 5_410_026_471;
 
     /// <summary>Makes the app's role with this password. Needs the right to create roles; doing it twice changes nothing.</summary>
     public static async Task CreateAppRoleAsync(string maintenanceConnection, string appPassword, CancellationToken cancel = default)
     {
         await using var connection = new NpgsqlConnection(maintenanceConnection);
         await connection.OpenAsync(cancel).ConfigureAwait(false);
-        await ExecuteAsync(connection, $"SELECT pg_advisory_lock({SetupLock})", cancel).ConfigureAwait(false);
+        await ExecuteAsync(connection, $"SELECT pg_advisory_lock({_setupLock})", cancel).ConfigureAwait(false);
         var verb = await ExistsAsync(connection, "SELECT 1 FROM pg_roles WHERE rolname = $1", AppRole, cancel).ConfigureAwait(false)
             ? "ALTER" : "CREATE";
         await ExecuteAsync(
             connection,
             $"{verb} ROLE {AppRole} LOGIN NOSUPERUSER NOCREATEDB NOCREATEROLE NOREPLICATION NOBYPASSRLS PASSWORD {Literal(appPassword)}",
             cancel).ConfigureAwait(false);
-        await ExecuteAsync(connection, $"SELECT pg_advisory_unlock({SetupLock})", cancel).ConfigureAwait(false);
+        await ExecuteAsync(connection, $"SELECT pg_advisory_unlock({_setupLock})", cancel).ConfigureAwait(false);
     }
 
     public static async Task CreateDatabaseAsync(string maintenanceConnection, string name, CancellationToken cancel = default)

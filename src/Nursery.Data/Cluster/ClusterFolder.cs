@@ -8,7 +8,7 @@ namespace Nursery.Data.Cluster;
 /// </summary>
 internal sealed class ClusterFolder(string root)
 {
-    private const UnixFileMode Private = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+    private const UnixFileMode _private = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
 
     public string Root { get; } = Path.GetFullPath(root);
 
@@ -41,7 +41,7 @@ internal sealed class ClusterFolder(string root)
         {
             // Others may pass through root's folder (PostgreSQL's user has to) but not list it.
             Directory.CreateDirectory(
-                Root, PgPrograms.RunAsServerUser ? Private | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : Private);
+                Root, PgPrograms.RunAsServerUser ? _private | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute : _private);
         }
         catch (Exception e) when (e is UnauthorizedAccessException or IOException)
         {
@@ -78,7 +78,7 @@ internal sealed class ClusterFolder(string root)
     {
         if (!PgPrograms.RunAsServerUser)
         {
-            Directory.CreateDirectory(ServerFolder, Private);
+            Directory.CreateDirectory(ServerFolder, _private);
             return;
         }
 

@@ -7,7 +7,7 @@ namespace Nursery.Data.Cluster;
 /// <summary>The passwords of the private cluster's two roles: 256 random bits each, in a file only its owner can read.</summary>
 internal sealed record ClusterPasswords(string Owner, string App)
 {
-    private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+    private const UnixFileMode _ownerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
     public static ClusterPasswords Read(string file) =>
         JsonSerializer.Deserialize<ClusterPasswords>(File.ReadAllText(file))
@@ -19,7 +19,7 @@ internal sealed record ClusterPasswords(string Owner, string App)
         var made = new ClusterPasswords(New(), New());
         var draft = file + ".new";
         File.Delete(draft);
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, UnixCreateMode = OwnerOnly };
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, UnixCreateMode = _ownerOnly };
         using (var stream = new FileStream(draft, options))
         {
             JsonSerializer.Serialize(stream, made);

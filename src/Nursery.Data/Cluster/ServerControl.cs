@@ -8,8 +8,8 @@ namespace Nursery.Data.Cluster;
 /// <summary>Makes, starts and stops the server of one folder. All paths given to PostgreSQL are relative, so no shell ever quotes them.</summary>
 internal sealed class ServerControl(ClusterFolder folder, PgPrograms programs, bool fast)
 {
-    private const int PortsTried = 5;
-    private const long LargestLog = 10_000_000;
+    private const int _portsTried = 5;
+    private const long _largestLog = 10_000_000;
 
     private static readonly string[] _settings =
     [
@@ -71,7 +71,7 @@ internal sealed class ServerControl(ClusterFolder folder, PgPrograms programs, b
     public async Task<int> StartAsync(CancellationToken cancel)
     {
         RunningServer.ForgetStale(folder);
-        if (new FileInfo(folder.Log) is { Exists: true, Length: > LargestLog })
+        if (new FileInfo(folder.Log) is { Exists: true, Length: > _largestLog })
         {
             File.Move(folder.Log, folder.Log + ".old", overwrite: true);
         }
@@ -92,7 +92,7 @@ internal sealed class ServerControl(ClusterFolder folder, PgPrograms programs, b
             }
 
             var said = folder.LogTail();
-            if (attempt == PortsTried || !said.Contains("Address already in use", StringComparison.Ordinal))
+            if (attempt == _portsTried || !said.Contains("Address already in use", StringComparison.Ordinal))
             {
                 throw ClusterDoesNotStart.Saying("start", folder.Root, started.Output + said);
             }

@@ -3,5 +3,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>The batch was given up.</summary>
 public sealed record Discarded(string Reason) : EntryValue
 {
-    public override LedgerKind Kind => LedgerKind.Discarded;
+    protected override LedgerKind OwnKind => LedgerKind.Discarded;
 }

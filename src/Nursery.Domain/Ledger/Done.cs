@@ -5,5 +5,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>A task was done.</summary>
 public sealed record Done(TaskKind Task, int Occurrence) : EntryValue
 {
-    public override LedgerKind Kind => LedgerKind.Done;
+    protected override LedgerKind OwnKind => LedgerKind.Done;
 }

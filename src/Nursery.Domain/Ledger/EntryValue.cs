@@ -20,6 +20,9 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Discarded), "discarded")]
 public abstract record EntryValue
 {
+    /// <summary>Not overridden itself: JSON would write an override beside the discriminator of the same name.</summary>
     [JsonIgnore]
-    public abstract LedgerKind Kind { get; }
+    public LedgerKind Kind => OwnKind;
+
+    protected abstract LedgerKind OwnKind { get; }
 }

@@ -5,5 +5,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>Trays were carried to a bench.</summary>
 public sealed record Moved(SpaceRun Trays, Id<Bench> Bench, BenchKind BenchKind, int? FirstSpace) : Placement(Trays, Bench, BenchKind, FirstSpace)
 {
-    public override LedgerKind Kind => LedgerKind.Moved;
+    protected override LedgerKind OwnKind => LedgerKind.Moved;
 }

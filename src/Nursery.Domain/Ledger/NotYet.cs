@@ -5,5 +5,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>A task was looked at and not done, and why.</summary>
 public sealed record NotYet(TaskKind Task, int Occurrence, string Reason) : EntryValue
 {
-    public override LedgerKind Kind => LedgerKind.NotYet;
+    protected override LedgerKind OwnKind => LedgerKind.NotYet;
 }

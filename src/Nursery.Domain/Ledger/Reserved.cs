@@ -6,5 +6,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>Tray spaces were reserved, from a day to the first day no longer held (ISO dates).</summary>
 public sealed record Reserved(Id<Reservation> Reservation, SpaceRun Trays, Id<Bench> Bench, SpaceRun Spaces, string From, string To) : EntryValue
 {
-    public override LedgerKind Kind => LedgerKind.Reserved;
+    protected override LedgerKind OwnKind => LedgerKind.Reserved;
 }

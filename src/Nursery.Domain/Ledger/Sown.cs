@@ -5,5 +5,5 @@ namespace Nursery.Domain.Ledger;
 /// <summary>A batch was sown from a lot: seeds taken, cells filled.</summary>
 public sealed record Sown(Id<SeedLot> Lot, int Seeds, int Cells, int SeedsPerCell) : EntryValue
 {
-    public override LedgerKind Kind => LedgerKind.Sown;
+    protected override LedgerKind OwnKind => LedgerKind.Sown;
 }

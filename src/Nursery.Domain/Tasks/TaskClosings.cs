@@ -4,8 +4,9 @@ using NodaTime;
 
 namespace Nursery.Domain.Tasks;
 
-/// <summary>Which tasks of a batch its ledger closes. Sowing closes the sow task and carrying
-/// trays to a bench without heat closes the move off heat, however they were reported.</summary>
+/// <summary>Which tasks of a batch its ledger closes. Only a sowing closes the sow task: 'done' by a second person
+/// does not outlive a sowing that was taken back. Carrying trays to a bench without heat closes the move off heat,
+/// however it was reported.</summary>
 public static class TaskClosings
 {
     /// <summary>The first closing of each task; a second person who reports the same task done changes nothing.</summary>
@@ -17,7 +18,7 @@ public static class TaskClosings
         {
             switch (entry.Value)
             {
-                case Done done:
+                case Done { Task: not TaskKind.Sow } done:
                     closings.TryAdd((done.Task, done.Occurrence), (entry.Day, entry.WhoName));
                     break;
                 case Moved { BenchKind: not BenchKind.Germination }:

@@ -1,4 +1,4 @@
-namespace Nursery.Printing;
+namespace Nursery.Printing.BenchTags;
 
 /// <summary>The sign of one bench.</summary>
 /// <param name="Kind">The kind of bench in words, such as "growing, warm".</param>

@@ -1,4 +1,4 @@
-namespace Nursery.Printing;
+namespace Nursery.Printing.BenchTags;
 
 /// <summary>One batch on the bench.</summary>
 /// <param name="Code">Batch code or tray set code, such as "PE-114-K".</param>

@@ -3,7 +3,7 @@ using Nursery.Printing.Drawing;
 using Nursery.Printing.Faces;
 using PdfSharp.Pdf;
 
-namespace Nursery.Printing;
+namespace Nursery.Printing.BenchTags;
 
 /// <summary>Bench tags as a PDF file: signs on letter or A4, labels on a roll. May be called from several threads at once.</summary>
 public static class BenchTagsDocument

@@ -1,4 +1,4 @@
-namespace Nursery.Printing;
+namespace Nursery.Printing.BenchTags;
 
 /// <summary>All a print of bench tags needs; every text is already in the site's words and culture.</summary>
 /// <param name="Site">The site's name, on every page.</param>

@@ -1,3 +1,4 @@
+using Nursery.Printing.BenchTags;
 using PdfSharp.Drawing;
 
 namespace Nursery.Printing.Drawing;

@@ -1,3 +1,4 @@
+using Nursery.Application.Scenario;
 using Nursery.Application.Setup;
 
 namespace Nursery.Web.Hosting;
@@ -5,10 +6,34 @@ namespace Nursery.Web.Hosting;
 /// <summary>Loads the invented demo nursery into an empty private database, or into a named one when asked with --demo.</summary>
 internal static class DemoNursery
 {
-    public static Task LoadIfWantedAsync(
-        IServiceProvider services, OpenDatabase database, IConfiguration configuration, ILogger logger)
+    /// <summary>Where the files of the demo nursery are; beside the program unless this names another folder.</summary>
+    private const string FolderVariable = "NURSERY_SCENARIO";
+    private const string Switch = "--demo";
+
+    public static async Task LoadIfWantedAsync(
+        IServiceProvider services, OpenDatabase database, string[] args, ILogger logger)
     {
-        _ = (services, database, configuration, logger);
-        return Task.CompletedTask;
+        if (!database.IsPrivate && !args.Contains(Switch))
+        {
+            return;
+        }
+
+        await using var scope = services.CreateAsyncScope();
+        var scenario = scope.ServiceProvider.GetRequiredService<LoadScenario>();
+        if (!await scenario.IsEmptyAsync())
+        {
+            return;
+        }
+
+        var folder = Environment.GetEnvironmentVariable(FolderVariable) is { Length: > 0 } named
+            ? named
+            : Path.Combine(AppContext.BaseDirectory, "seed-scenario");
+        Directory.CreateDirectory(OpenDatabase.DataFolder);
+        var signIns = Path.Combine(OpenDatabase.DataFolder, "demo-sign-in.txt");
+        logger.LogInformation("Loading the demo nursery from {Folder}.", folder);
+        var result = await scenario.HandleAsync(folder, loaded => SignInFile.WriteAsync(signIns, loaded));
+        logger.LogInformation(
+            "The demo nursery is loaded: {Batches} batches, {Lines} order lines. How to sign in stands in {File}.",
+            result.Batches, result.OrderLines, signIns);
     }
 }

@@ -23,6 +23,8 @@ public static class NurseryHost
             ApplicationName = typeof(NurseryHost).Assembly.GetName().Name,
             ContentRootPath = AppContext.BaseDirectory,
         });
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        builder.Logging.AddFilter("Hangfire", LogLevel.Warning);
         builder.Services.AddNursery(database);
         builder.Services.AddNurseryAccess();
         builder.Services.AddNurseryApi();

@@ -13,7 +13,7 @@ internal static class ServeVerb
         await using var database = await OpenDatabase.FindAsync(configuration, logger, owning: true);
         await database.MigrateAsync();
         await using var app = NurseryHost.Build(args, database.Where);
-        await DemoNursery.LoadIfWantedAsync(app.Services, database, configuration, logger);
+        await DemoNursery.LoadIfWantedAsync(app.Services, database, args, logger);
         app.Services.GetRequiredService<StartupState>().MarkReady();
         await app.StartAsync();
         foreach (var address in app.Urls)

@@ -136,13 +136,25 @@ public sealed class PgClusterTests : IDisposable
     public async Task StartAsync_RecordedProcessIsSomethingElse_StartsAnyway()
     {
         await (await StartAsync()).StopAsync();
-        // The test's own process stands for whatever got the server's old number.
-        await File.WriteAllTextAsync(
-            Path.Combine(_folder.Path, "postgres", "data", "postmaster.pid"), $"{Environment.ProcessId}\n{_folder.Path}\n0\n5999\n\n127.0.0.1\n\nready\n");
+        // A process of PostgreSQL's own user, because only those make it refuse.
+        string[] sleep = ["sleep", "60"];
+        string[] words = Environment.IsPrivilegedProcess ? ["setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups", .. sleep] : sleep;
+        using var other = Process.Start(words[0], words[1..]);
+        try
+        {
+            await Task.Delay(200);
+            await File.WriteAllTextAsync(
+                Path.Combine(_folder.Path, "postgres", "data", "postmaster.pid"), $"{other.Id}\n{_folder.Path}\n0\n5999\n\n127.0.0.1\n\nready\n");
 
-        await using var cluster = await StartAsync();
+            await using var cluster = await StartAsync();
 
-        Assert.False(cluster.Adopted);
+            Assert.False(cluster.Adopted);
+        }
+        finally
+        {
+            other.Kill();
+            await other.WaitForExitAsync();
+        }
     }
 
     [Fact]

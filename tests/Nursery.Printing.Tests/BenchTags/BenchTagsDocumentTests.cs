@@ -1,3 +1,4 @@
+using Nursery.Printing.BenchTags;
 using System.Globalization;
 using Nursery.Printing.Drawing;
 using Xunit;

@@ -1,3 +1,4 @@
+using Nursery.Printing.BenchTags;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Core;

@@ -1,3 +1,4 @@
+using Nursery.Printing.BenchTags;
 namespace Nursery.Printing.Tests.BenchTags;
 
 /// <summary>Models of an invented nursery.</summary>

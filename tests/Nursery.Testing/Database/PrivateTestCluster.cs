@@ -8,10 +8,10 @@ namespace Nursery.Testing.Database;
 /// <summary>The private cluster of one test process, in a temporary folder that goes when the process goes, however it ends.</summary>
 public static class PrivateTestCluster
 {
-    private const string Prefix = "nursery-test-";
+    private const string _prefix = "nursery-test-";
 
     // A test host may be killed, so the process cannot be trusted to clean up after itself: this waits for its end instead.
-    private const string Watch =
+    private const string _watch =
         """
         exec </dev/null >/dev/null 2>&1
         tail --pid="$1" -f /dev/null
@@ -26,7 +26,7 @@ public static class PrivateTestCluster
     public static async Task<string> StartAsync(CancellationToken cancel)
     {
         await SweepAsync(Path.GetTempPath(), cancel).ConfigureAwait(false);
-        var folder = Path.Combine(Path.GetTempPath(), $"{Prefix}{Environment.ProcessId}-{Guid.NewGuid():N}");
+        var folder = Path.Combine(Path.GetTempPath(), $"{_prefix}{Environment.ProcessId}-{Guid.NewGuid():N}");
         StartWatch(folder);
         _cluster = await PgCluster.StartAsync(
             new PgClusterOptions { DataFolder = folder, Fast = true }, NullLogger.Instance, cancel).ConfigureAwait(false);
@@ -36,9 +36,9 @@ public static class PrivateTestCluster
     /// <summary>Stops and removes what earlier test processes left in a temporary folder; a folder in use is locked and stays.</summary>
     public static async Task SweepAsync(string temporary, CancellationToken cancel)
     {
-        foreach (var folder in Directory.EnumerateDirectories(temporary, Prefix + "*"))
+        foreach (var folder in Directory.EnumerateDirectories(temporary, _prefix + "*"))
         {
-            var owner = Path.GetFileName(folder)[Prefix.Length..].Split('-')[0];
+            var owner = Path.GetFileName(folder)[_prefix.Length..].Split('-')[0];
             if (Directory.Exists("/proc/" + owner))
             {
                 continue;
@@ -59,7 +59,7 @@ public static class PrivateTestCluster
 
     private static void StartWatch(string folder)
     {
-        string[] words = ["/bin/sh", "-c", Watch, "sh", Environment.ProcessId.ToString(CultureInfo.InvariantCulture), folder];
+        string[] words = ["/bin/sh", "-c", _watch, "sh", Environment.ProcessId.ToString(CultureInfo.InvariantCulture), folder];
         using var watch = Process.Start(new ProcessStartInfo("setsid", words) { WorkingDirectory = "/" });
     }
 }

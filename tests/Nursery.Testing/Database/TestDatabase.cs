@@ -1,5 +1,6 @@
 using Npgsql;
 using Nursery.Data.Cluster;
+using Nursery.Data.Schema;
 using Xunit;
 
 namespace Nursery.Testing.Database;
@@ -15,7 +16,8 @@ public sealed class TestDatabase : IAsyncLifetime
     private TestServer? _own;
 
     /// <summary>Fills the template, given the owner's connection string; runs once a process, before the first clone.</summary>
-    public static Func<string, Task> PrepareTemplate { get; set; } = _ => Task.CompletedTask;
+    public static Func<string, Task> PrepareTemplate { get; set; } = owner =>
+        SchemaUpdate.ApplyAsync(owner, new NpgsqlConnectionStringBuilder(owner) { Username = ClusterDatabase.AppRole }.ConnectionString);
 
     public string Name { get; } = $"test_{Guid.NewGuid():N}";
 
@@ -47,8 +49,15 @@ public sealed class TestDatabase : IAsyncLifetime
 
     private static async Task<TestServer> MakeServerAsync(CancellationToken cancel)
     {
+        var named = Environment.GetEnvironmentVariable(TestServer.Variable);
         var server = await TestServer.FindAsync(
-            Environment.GetEnvironmentVariable(TestServer.Variable), PrivateTestCluster.StartAsync, ContainerServer.StartAsync, cancel).ConfigureAwait(false);
+            named, PrivateTestCluster.StartAsync, ContainerServer.StartAsync, cancel).ConfigureAwait(false);
+        if (!string.IsNullOrWhiteSpace(named))
+        {
+            // A private cluster goes as a whole; a named server would otherwise keep every run's template.
+            AppDomain.CurrentDomain.ProcessExit += (_, _) => server.DropTemplate();
+        }
+
         await server.MakeTemplateAsync(PrepareTemplate, cancel).ConfigureAwait(false);
         return server;
     }

@@ -76,6 +76,9 @@ public sealed class TestServer
 
     public Task CloneTemplateAsync(string name) => ExecuteAsync($"CREATE DATABASE {name} TEMPLATE {_template}");
 
+    /// <summary>Blocks, because a process that exits does not wait for tasks.</summary>
+    public void DropTemplate() => DropAsync(_template).GetAwaiter().GetResult();
+
     public Task DropAsync(string name) => ExecuteAsync($"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
 
     // Several processes may share a named server, and its roles belong to all of them: the same server gives the same password.

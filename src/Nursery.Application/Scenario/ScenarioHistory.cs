@@ -1,0 +1,141 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Nursery.Application.Rounds;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
+using Nursery.Domain.Ledger;
+using Nursery.Domain.People;
+using Nursery.Domain.Sites;
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Application.Scenario;
+
+/// <summary>Lives through the past of a scenario's sown batches, day by day, as if people had reported it then: the same
+/// entries, the same fold, the same task rules. So every task of the past has its true day and reason.</summary>
+internal sealed class ScenarioHistory(
+    NurseryDbContext database, Site site, IReadOnlyDictionary<string, Actor> actors, IReadOnlyList<Actor> staff, TimeProvider time)
+{
+    private static readonly LocalTime SowingTime = new(8, 0);
+    private static readonly LocalTime CarryingTime = new(8, 20);
+
+    /// <summary>After the morning's looks and moves, before the heat of the day.</summary>
+    private static readonly LocalTime WateringTime = new(10, 30);
+
+    public async Task LiveAsync(LoadedBatch batch, LocalDate loadDay, CancellationToken cancellation)
+    {
+        var row = batch.Row;
+        await DoTaskAsync(batch, TaskKind.Sow, row.SowOn, SowingTime, ByTurns(row.SowOn), row.Row, "lot", cancellation);
+        var carried = Carried(row, loadDay);
+        for (var day = row.SowOn; day <= loadDay; day = day.PlusDays(1))
+        {
+            foreach (var reservation in carried.Where(reservation => reservation.From == day))
+            {
+                var moved = new TraysMoved(batch.TraySetCode, new TrayChoice(row.Trays, null), reservation.Bench.Code, reservation.Spaces.First);
+                await RecordAsync(moved, day, CarryingTime, ByTurns(day), cancellation);
+            }
+
+            foreach (var told in row.Ledger.Where(entry => entry.On == day).OrderBy(entry => entry.Time))
+            {
+                await TellAsync(batch, told, cancellation);
+            }
+
+            if (day < loadDay)
+            {
+                await WaterAsync(batch, day, cancellation);
+            }
+        }
+    }
+
+    /// <summary>Trays come off the heat when people say so (the plan may be late there) and go to the next place planned;
+    /// from then on they were carried on the days of the plan.</summary>
+    private static List<ReservationRow> Carried(BatchRow row, LocalDate loadDay)
+    {
+        var offHeat = row.Ledger.Where(entry => entry.Kind == LedgerRowKind.MoveOffHeat).Select(entry => (LocalDate?)entry.On).Min();
+        return
+        [
+            .. row.Reservations
+                .Where(held => held.Bench.Kind != BenchKind.Germination && held.To > offHeat)
+                .OrderBy(held => held.From)
+                .Skip(1)
+                .Where(held => held.From < loadDay),
+        ];
+    }
+
+    private async Task TellAsync(LoadedBatch batch, LedgerRow told, CancellationToken cancellation)
+    {
+        var who = actors[told.Who.User];
+        if (told.Kind == LedgerRowKind.MoveOffHeat)
+        {
+            await DoTaskAsync(batch, TaskKind.MoveOffHeat, told.On, told.Time, who, told.Row, "kind", cancellation);
+            return;
+        }
+
+        var bench = told.Kind == LedgerRowKind.Surface ? await BenchOfAsync(batch, told.Row, cancellation) : "";
+        await RowRefusals.TellAsync(
+            told.Row, "value", () => RecordAsync(told.AsContent(batch.Id.Value, bench), told.On, told.Time, who, cancellation));
+    }
+
+    private async Task DoTaskAsync(
+        LoadedBatch batch, TaskKind kind, LocalDate day, LocalTime at, Actor who, CsvRow row, string field, CancellationToken cancellation)
+    {
+        var task = await OpenTaskAsync(batch, kind, LocalDate.MaxIsoValue, cancellation);
+        if (task is null)
+        {
+            row.FailNow(field, $"a batch with an open {kind} task");
+        }
+
+        await RowRefusals.TellAsync(row, field, () => RecordAsync(new TaskDone(task.Value.Value), day, at, who, cancellation));
+    }
+
+    /// <summary>The file has no waterings: they were done on the days the rules asked for them.</summary>
+    private async Task WaterAsync(LoadedBatch batch, LocalDate day, CancellationToken cancellation)
+    {
+        if (await OpenTaskAsync(batch, TaskKind.Water, day, cancellation) is { } task)
+        {
+            await RecordAsync(new TaskDone(task.Value), day, WateringTime, ByTurns(day), cancellation);
+        }
+    }
+
+    private async Task<Id<RoundTask>?> OpenTaskAsync(
+        LoadedBatch batch, TaskKind kind, LocalDate dueBy, CancellationToken cancellation) =>
+        await database.Tasks
+            .Where(task => task.BatchId == batch.Id && task.Kind == kind && task.State == TaskState.Open && task.DueOn <= dueBy)
+            .Select(task => (Id<RoundTask>?)task.Id)
+            .SingleOrDefaultAsync(cancellation);
+
+    private async Task<string> BenchOfAsync(LoadedBatch batch, CsvRow row, CancellationToken cancellation)
+    {
+        var code = await (
+            from share in database.TrayShares
+            join standing in database.Standings on share.TraySetId equals standing.TraySetId
+            join bench in database.Benches on standing.BenchId equals bench.Id
+            where share.BatchId == batch.Id
+            orderby standing.Id
+            select bench.Code).FirstOrDefaultAsync(cancellation);
+        if (code is null)
+        {
+            row.FailNow("batch_row", "a batch that stands on a bench that day");
+        }
+
+        return code;
+    }
+
+    private async Task<EntryOutcome> RecordAsync(
+        EntryContent content, LocalDate day, LocalTime at, Actor who, CancellationToken cancellation)
+    {
+        var now = Instant.FromDateTimeOffset(time.GetUtcNow());
+        var happenedAt = site.Zone.AtLeniently(day + at).ToInstant();
+        var draft = new EntryDraft(site, who, NewId.Of<LedgerEntry>(time), happenedAt, now, Sent: null);
+        var affected = await new EntryResolver(database, draft).ResolveAsync(content, cancellation);
+        await database.SaveChangesAsync(cancellation);
+        await BatchRefold.RunAsync(database, affected.Batches, affected.TraySets, day, time, cancellation);
+
+        // Tasks and stock are changed by SQL as well; what is read next must be what is stored.
+        database.ChangeTracker.Clear();
+        return EntryOutcome.Applied;
+    }
+
+    private Actor ByTurns(LocalDate day) => staff[day.DayOfYear % staff.Count];
+}
