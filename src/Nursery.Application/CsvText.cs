@@ -18,7 +18,9 @@ public static class CsvText
     {
         if (bytes.Length > MaxBytes)
         {
-            throw new TooLarge($"The file has {bytes.Length} bytes; at most {MaxBytes} (16 MB) are read");
+            throw new TooLarge(
+                $"The file has {bytes.Length} bytes; at most {MaxBytes} (16 MB) are read",
+                new FieldError("file", $"{bytes.Length} bytes", $"at most {MaxBytes} bytes"));
         }
 
         RefuseLongLines(bytes);
@@ -27,12 +29,16 @@ public static class CsvText
             var text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
             text = text.Length > 0 && text[0] == '\uFEFF' ? text[1..] : text;
             return text.Contains('\0', StringComparison.Ordinal)
-                ? throw new Malformed("The file has a NUL character in it: it is not a CSV text file")
+                ? throw new Malformed(
+                    "The file has a NUL character in it: it is not a CSV text file",
+                    [new FieldError("file", "NUL", "text without NUL", LineOf(text, '\0'))])
                 : text;
         }
         catch (DecoderFallbackException failure)
         {
-            throw new Malformed($"The file is not UTF-8 at byte {failure.Index}: save it as UTF-8");
+            throw new Malformed(
+                $"The file is not UTF-8 at byte {failure.Index}: save it as UTF-8",
+                [new FieldError("file", Convert.ToHexString(failure.BytesUnknown ?? []), "UTF-8")]);
         }
     }
 
@@ -42,7 +48,9 @@ public static class CsvText
     {
         if (string.IsNullOrWhiteSpace(text))
         {
-            throw new Malformed($"The file is empty; its first line must be: {string.Join(',', columns)}");
+            throw new Malformed(
+                $"The file is empty; its first line must be: {string.Join(',', columns)}",
+                [new FieldError("header", "", string.Join(',', columns), 1)]);
         }
 
         RefuseOpenQuote(text);
@@ -61,7 +69,9 @@ public static class CsvText
         {
             if (count > maxRows)
             {
-                throw new TooLarge(string.Create(CultureInfo.InvariantCulture, $"The file has more than {maxRows} rows"));
+                throw new TooLarge(
+                    string.Create(CultureInfo.InvariantCulture, $"The file has more than {maxRows} rows"),
+                    new FieldError("file", $"more than {maxRows} rows", $"at most {maxRows} rows"));
             }
 
             var line = csv.Parser.RawRow - csv.Parser.RawRecord.TrimEnd('\r', '\n').Count(sign => sign == '\n');
@@ -84,7 +94,9 @@ public static class CsvText
         }
         catch (BadDataException failure)
         {
-            throw new Malformed($"Line {csv.Parser.RawRow} has a quote in the wrong place: {Shown(failure.Field)}");
+            throw new Malformed(
+                $"Line {csv.Parser.RawRow} has a quote in the wrong place: {Shown(failure.Field)}",
+                [new FieldError("quote", Shown(failure.Field), "a field with a quote stands in quotes, with its own doubled", csv.Parser.RawRow)]);
         }
     }
 
@@ -132,13 +144,17 @@ public static class CsvText
             var length = end < 0 ? bytes.Length : end;
             if (length > MaxLineBytes)
             {
-                throw new TooLarge($"Line {line} has {length} bytes; at most {MaxLineBytes} (64 KB) are read");
+                throw new TooLarge(
+                    $"Line {line} has {length} bytes; at most {MaxLineBytes} (64 KB) are read",
+                    new FieldError("line", $"{length} bytes", $"at most {MaxLineBytes} bytes", line));
             }
 
             bytes = end < 0 ? [] : bytes[(end + 1)..];
             line++;
         }
     }
+
+    private static int LineOf(string text, char sign) => 1 + text.AsSpan(0, text.IndexOf(sign, StringComparison.Ordinal)).Count('\n');
 
     private static string Shown(string? value) => value is null ? "" : value.Length <= 120 ? value : value[..120] + "…";
 }

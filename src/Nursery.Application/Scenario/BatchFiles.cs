@@ -1,62 +1,6 @@
-using Nursery.Application.Rounds;
 using Nursery.Domain;
-using Nursery.Domain.Benches;
-using Nursery.Domain.Crops;
-using Nursery.Domain.Ledger;
-using Nursery.Domain.SeedLots;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
-
-internal sealed record BatchRow(
-    CsvRow Row, Variety Variety, SeedLot Lot, int Trays, int CellsPerTray, int SeedsPerCell, LocalDate SowOn, bool Sown, IReadOnlyList<string> Orders)
-{
-    public List<ReservationRow> Reservations { get; } = [];
-
-    public List<LedgerRow> Ledger { get; } = [];
-}
-
-internal sealed record ReservationRow(Bench Bench, SpaceRun Spaces, LocalDate From, LocalDate To)
-{
-    public bool Overlaps(ReservationRow other) =>
-        Bench == other.Bench && Spaces.Overlaps(other.Spaces) && From < other.To && other.From < To;
-}
-
-internal enum LedgerRowKind
-{
-    Count,
-    MoveOffHeat,
-    Surface,
-    Loss,
-}
-
-internal sealed record LedgerRow(
-    CsvRow Row, LocalDate On, LocalTime Time, PersonRow Who, LedgerRowKind Kind, string What, int Value, int? Trays, bool Sample)
-{
-    public static IReadOnlyDictionary<string, CountWhat> Counted { get; } = new Dictionary<string, CountWhat>
-    {
-        ["seedlings"] = CountWhat.Seedlings,
-        ["cellsUp"] = CountWhat.CellsUp,
-        ["blanks"] = CountWhat.Blanks,
-    };
-
-    public static IReadOnlyDictionary<string, SurfaceState> Surfaces { get; } = new Dictionary<string, SurfaceState>
-    {
-        ["dry"] = SurfaceState.Dry,
-        ["damp"] = SurfaceState.Damp,
-        ["wet"] = SurfaceState.Wet,
-    };
-
-    /// <summary>The row as a client would report it; the move off heat is a task and is reported as one.</summary>
-    public EntryContent AsContent(Guid batch, string benchCode) => Kind switch
-    {
-        LedgerRowKind.Count => new PlantsCounted(
-            batch, Counted[What], Value, Trays is { } trays ? new TrayChoice(trays, null) : null, null, Sample),
-        LedgerRowKind.Surface => new SurfaceSeen(benchCode, Surfaces[What]),
-        LedgerRowKind.Loss => new PlantsLost(batch, Value, What),
-        LedgerRowKind.MoveOffHeat or _ => throw new InvalidOperationException($"a {Kind} row is no entry of its own"),
-    };
-}
 
 /// <summary>Batches with what they hold and what happened to them, as their files tell it.</summary>
 internal static class BatchFiles
@@ -229,7 +173,7 @@ internal static class BatchFiles
         {
             LedgerRowKind.Count => row.Whole("value", 0, cells * batch.SeedsPerCell),
             LedgerRowKind.Loss => row.Whole("value", 1, cells * batch.SeedsPerCell),
-            LedgerRowKind.MoveOffHeat or LedgerRowKind.Surface or _ => 0,
+            _ => 0,
         };
     }
 }

@@ -1,8 +1,8 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using Nursery.Domain.Refusals;
 using NodaTime;
 using NodaTime.Text;
+using Nursery.Domain.Refusals;
 
 namespace Nursery.Application.Scenario;
 

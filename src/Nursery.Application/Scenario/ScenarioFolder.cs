@@ -1,5 +1,5 @@
-using Nursery.Domain.Refusals;
 using NodaTime;
+using Nursery.Domain.Refusals;
 
 namespace Nursery.Application.Scenario;
 

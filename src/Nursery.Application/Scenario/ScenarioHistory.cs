@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Rounds;
 using Nursery.Data;
 using Nursery.Domain;
@@ -8,7 +9,6 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Application.Batches;
 using Nursery.Application.Reservations;
@@ -11,7 +12,6 @@ using Nursery.Domain.People;
 using Nursery.Domain.Reservations;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Scenario;
 

@@ -55,6 +55,7 @@ public static class NurseryServices
 
     private static IServiceCollection AddUseCases(this IServiceCollection services) => services
         .AddTransient<FindActor>()
+        .AddTransient<RememberAnswer>()
         .AddTransient<SignInPerson>()
         .AddTransient<IssueApiKey>()
         .AddTransient<ShowSite>()

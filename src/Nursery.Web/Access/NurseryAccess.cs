@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Components.Server;
 using Microsoft.AspNetCore.Identity;
 using Nursery.Application.Access;
 using Nursery.Domain.People;
+using Nursery.Web.Api;
 
 namespace Nursery.Web.Access;
 
@@ -75,7 +76,7 @@ internal static class NurseryAccess
         int status,
         Func<RedirectContext<Microsoft.AspNetCore.Authentication.Cookies.CookieAuthenticationOptions>, Task> otherwise)
     {
-        if (!context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase))
+        if (!context.HttpContext.IsApi())
         {
             return otherwise(context);
         }

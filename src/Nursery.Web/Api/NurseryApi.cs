@@ -1,14 +1,43 @@
+using Nursery.Web.Api.Batches;
+using Nursery.Web.Api.Benches;
+using Nursery.Web.Api.Contract;
+using Nursery.Web.Api.Germination;
+using Nursery.Web.Api.Orders;
+using Nursery.Web.Api.Papers;
+using Nursery.Web.Api.Problems;
+using Nursery.Web.Api.Requests;
+using Nursery.Web.Api.Reservations;
+using Nursery.Web.Api.Rounds;
+
 namespace Nursery.Web.Api;
 
 /// <summary>API v1, the contract for other systems (docs/api.md).</summary>
 internal static class NurseryApi
 {
-    public static void AddNurseryApi(this IServiceCollection services) => services.AddProblemDetails();
+    private static readonly string[] Roots = ["/api", "/openapi"];
 
+    public static void AddNurseryApi(this IServiceCollection services)
+    {
+        services.ConfigureHttpJsonOptions(options => ApiJson.Applied(options.SerializerOptions));
+        services.AddContractDocument();
+    }
+
+    /// <summary>Asked by programs: answers are data, never pages or redirects.</summary>
     public static bool IsApi(this HttpContext context) =>
-        context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+        Roots.Any(root => context.Request.Path.StartsWithSegments(root, StringComparison.OrdinalIgnoreCase));
 
-    public static void UseApiErrors(this WebApplication app) => _ = app;
+    public static void UseApiErrors(this WebApplication app) => app.UseMiddleware<ApiErrors>();
 
-    public static void MapNurseryApi(this WebApplication app) => _ = app;
+    public static void MapNurseryApi(this WebApplication app)
+    {
+        var api = app.MapGroup("/api/v1").AddEndpointFilter<SameSiteFilter>();
+        api.MapOrders();
+        api.MapBatches();
+        api.MapBenches();
+        api.MapReservations();
+        api.MapRounds();
+        api.MapGermination();
+        api.MapPapers();
+        app.MapContractDocument();
+    }
 }

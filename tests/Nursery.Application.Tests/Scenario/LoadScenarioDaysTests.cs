@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Rounds;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
-using NodaTime;
-using NodaTime.Text;
 using Xunit;
 using Xunit.Abstractions;
 

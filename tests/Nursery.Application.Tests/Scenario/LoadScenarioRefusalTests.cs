@@ -94,6 +94,30 @@ public sealed class LoadScenarioRefusalTests : IAsyncLifetime
         await AssertEmptyAsync();
     }
 
+    [Fact]
+    public async Task HandleAsync_TwoProgramsAtOnce_OneLoadsTheOtherIsRefused()
+    {
+        var loads = Enumerable.Range(0, 2).Select(_ => Task.Run(() => _nursery.Get<LoadScenario>().HandleAsync(_folder))).ToList();
+
+        var refusals = new List<DatabaseNotEmpty>();
+        foreach (var load in loads)
+        {
+            try
+            {
+                await load;
+            }
+            catch (DatabaseNotEmpty refusal)
+            {
+                refusals.Add(refusal);
+            }
+        }
+
+        Assert.Single(refusals);
+        await using var database = await _nursery.OpenAsync();
+        Assert.Equal(1, await database.Sites.CountAsync());
+        Assert.Equal(30, await database.Batches.CountAsync());
+    }
+
     private async Task ChangeAsync(string file, int line, string was, string value)
     {
         var path = Path.Combine(_folder, file);

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Germination;
 using Nursery.Application.Rounds;
 using Nursery.Application.Scenario;
@@ -8,7 +9,6 @@ using Nursery.Domain.Batches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Tasks;
-using NodaTime;
 using Xunit;
 using Xunit.Abstractions;
 

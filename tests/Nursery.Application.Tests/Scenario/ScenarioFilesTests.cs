@@ -6,7 +6,7 @@ namespace Nursery.Application.Tests.Scenario;
 /// <summary>Whether the demo's files agree with each other in what the loader takes as given.</summary>
 public sealed class ScenarioFilesTests
 {
-    private static readonly IReadOnlyList<IReadOnlyDictionary<string, string>> Batches = Read("batches.csv");
+    private static readonly List<IReadOnlyDictionary<string, string>> Batches = Read("batches.csv");
     private static readonly Dictionary<string, IReadOnlyDictionary<string, string>> Benches =
         Read("benches.csv").ToDictionary(bench => bench["code"]);
 

@@ -1,0 +1,74 @@
+using System.Globalization;
+using NodaTime;
+using Nursery.Application;
+using Nursery.Domain.Refusals;
+
+namespace Nursery.Web.Api.Requests;
+
+/// <summary>Takes typed values out of an address's query and gathers what is wrong. An empty value counts as not given.</summary>
+internal sealed class QueryFields(HttpContext context)
+{
+    private readonly List<FieldError> _errors = [];
+
+    public string? Text(string name)
+    {
+        var values = context.Request.Query[name];
+        if (values.Count > 1)
+        {
+            _errors.Add(new FieldError(name, values.ToString(), "given once"));
+            return null;
+        }
+
+        return string.IsNullOrEmpty(values) ? null : values.ToString();
+    }
+
+    public LocalDate? Day(string name) => Take(name, text => Parsing.Day(text), Parsing.AllowedDay);
+
+    public T? Word<T>(string name)
+        where T : struct, Enum =>
+        Take<T>(name, text => ApiJson.TryWord<T>(text, out var word) ? word : null, ApiJson.Words<T>());
+
+    public bool Flag(string name) => Take<bool>(name, text => text switch { "true" => true, "false" => false, _ => null }, "true, false") ?? false;
+
+    /// <summary>limit and cursor, the same on every list. To be taken last: whatever else is wrong is told first.</summary>
+    public Paging Paging()
+    {
+        var limit = Take<int>(
+            "limit",
+            text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : null,
+            "a whole number, 1–1000");
+        var cursor = Text("cursor");
+        Done();
+
+        // Paging takes int.MaxValue as 'everything', which is for screens only.
+        return limit > Application.Paging.MaxLimit
+            ? throw new InvalidFields("limit", context.Request.Query["limit"], "1–1000")
+            : new Paging(limit ?? 100, cursor);
+    }
+
+    /// <exception cref="Malformed">Something was wrong.</exception>
+    public void Done()
+    {
+        if (_errors is [var first, ..])
+        {
+            throw new Malformed($"{first.Field} is '{Problems.ApiFieldError.Cut(first.Value)}'; allowed: {first.Allowed}", _errors);
+        }
+    }
+
+    private T? Take<T>(string name, Func<string, T?> read, string allowed)
+        where T : struct
+    {
+        if (Text(name) is not { } text)
+        {
+            return null;
+        }
+
+        var value = read(text);
+        if (value is null)
+        {
+            _errors.Add(new FieldError(name, text, allowed));
+        }
+
+        return value;
+    }
+}
