@@ -76,6 +76,7 @@ public static class NurseryServices
         .AddTransient<ReserveSpaces>()
         .AddTransient<PlaceByFirstFit>()
         .AddTransient<ListTasks>()
+        .AddTransient<ShowRound>()
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()
         .AddTransient<RaiseTasks>()
