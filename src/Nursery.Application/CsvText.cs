@@ -56,7 +56,7 @@ public static class CsvText
         RefuseOpenQuote(text);
         using var csv = new CsvReader(new StringReader(text), Configuration());
         ReadRow(csv);
-        csv.ReadHeader();
+        Reading(csv, csv.ReadHeader);
         var header = csv.HeaderRecord!;
         if (!header.SequenceEqual(columns))
         {
@@ -82,15 +82,21 @@ public static class CsvText
                     [new FieldError("line", Shown(csv.Parser.RawRecord.TrimEnd()), $"{columns.Count} fields", line)]);
             }
 
-            yield return (line, columns.ToDictionary(column => column, column => csv.GetField(column)!));
+            yield return (line, FieldsOf(csv, columns));
         }
     }
 
-    private static bool ReadRow(CsvReader csv)
+    /// <summary>A line's fields are read one by one, each when it is asked for: a stray quote shows only then.</summary>
+    private static Dictionary<string, string> FieldsOf(CsvReader csv, IReadOnlyList<string> columns) =>
+        Reading(csv, () => columns.ToDictionary(column => column, column => csv.GetField(column)!));
+
+    private static bool ReadRow(CsvReader csv) => Reading(csv, csv.Read);
+
+    private static T Reading<T>(CsvReader csv, Func<T> read)
     {
         try
         {
-            return csv.Read();
+            return read();
         }
         catch (BadDataException failure)
         {
