@@ -55,8 +55,8 @@ public static class CsvText
 
         RefuseOpenQuote(text);
         using var csv = new CsvReader(new StringReader(text), Configuration());
-        ReadRow(csv);
-        Reading(csv, csv.ReadHeader);
+        csv.Read();
+        csv.ReadHeader();
         var header = csv.HeaderRecord!;
         if (!header.SequenceEqual(columns))
         {
@@ -65,7 +65,7 @@ public static class CsvText
                 [new FieldError("header", Shown(string.Join(',', header)), string.Join(',', columns), 1)]);
         }
 
-        for (var count = 1; ReadRow(csv); count++)
+        for (var count = 1; csv.Read(); count++)
         {
             if (count > maxRows)
             {
@@ -82,27 +82,7 @@ public static class CsvText
                     [new FieldError("line", Shown(csv.Parser.RawRecord.TrimEnd()), $"{columns.Count} fields", line)]);
             }
 
-            yield return (line, FieldsOf(csv, columns));
-        }
-    }
-
-    /// <summary>A line's fields are read one by one, each when it is asked for: a stray quote shows only then.</summary>
-    private static Dictionary<string, string> FieldsOf(CsvReader csv, IReadOnlyList<string> columns) =>
-        Reading(csv, () => columns.ToDictionary(column => column, column => csv.GetField(column)!));
-
-    private static bool ReadRow(CsvReader csv) => Reading(csv, csv.Read);
-
-    private static T Reading<T>(CsvReader csv, Func<T> read)
-    {
-        try
-        {
-            return read();
-        }
-        catch (BadDataException failure)
-        {
-            throw new Malformed(
-                $"Line {csv.Parser.RawRow} has a quote in the wrong place: {Shown(failure.Field)}",
-                [new FieldError("quote", Shown(failure.Field), "a field with a quote stands in quotes, with its own doubled", csv.Parser.RawRow)]);
+            yield return (line, columns.ToDictionary(column => column, column => csv.GetField(column)!));
         }
     }
 
@@ -112,7 +92,17 @@ public static class CsvText
         DetectDelimiter = false,
         TrimOptions = TrimOptions.None,
         IgnoreBlankLines = true,
+        BadDataFound = found => throw BadQuote(found),
     };
+
+    /// <summary>Raised when a field is looked at, not when its row is read.</summary>
+    private static Malformed BadQuote(BadDataFoundArgs found)
+    {
+        var line = found.Context.Parser?.RawRow;
+        return new Malformed(
+            $"Line {line} has a quote in the wrong place: {Shown(found.Field)}",
+            [new FieldError("quote", Shown(found.Field), "a field with a quote stands in quotes, with its own doubled", line)]);
+    }
 
     /// <summary>A quote left open would swallow the rest of the file as one field.</summary>
     private static void RefuseOpenQuote(string text)
