@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -8,9 +9,9 @@ using Nursery.Domain.Benches;
 using Nursery.Domain.Crops;
 using Nursery.Domain.People;
 using Nursery.Domain.Reservations;
+using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
 using Nursery.Planning;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 
@@ -54,7 +55,7 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
         }
 
         await database.SaveChangesAsync(cancellation);
-        var refused = result.Unplaced.Select(row => NotPlaced(byTraySet[row.Batch.Id], row.Why))
+        var refused = result.Unplaced.Select(row => NotPlaced(byTraySet[row.Batch.Id], row.Why, site.Units))
             .Concat(missed.Select(row => new NotPlaced(
                 row.TraySet.Code, row.Batch.Code, $"Its sowing day, {Day(row.Batch.SowOn)}, is past: sow it or give it another day first")));
         return new FirstFitOutcome(result.Placed.Count, [.. refused]);
@@ -114,16 +115,15 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
         _ => BenchUse.Warm,
     };
 
-    private static NotPlaced NotPlaced(UnplacedRow row, WhyUnplaced why)
+    private static NotPlaced NotPlaced(UnplacedRow row, WhyUnplaced why, Units units)
     {
         var spaces = row.TraySet.SpacesFor(row.TraySet.Trays);
         var crop = row.Crop;
         var band = crop.GrowOnBand.ToString().ToLowerInvariant();
         var sentence = why switch
         {
-            WhyUnplaced.NoZoneSuits => string.Create(
-                CultureInfo.InvariantCulture,
-                $"No zone is set between {crop.GerminationMinC:0.#} and {crop.GerminationMaxC:0.#} °C, as {crop.Name} needs"),
+            WhyUnplaced.NoZoneSuits =>
+                $"No zone is set between {Degrees.Of(crop.GerminationMinC, units)} and {Degrees.Of(crop.GerminationMaxC, units)}, as {crop.Name} needs",
             WhyUnplaced.ZonesFull => string.Create(
                 CultureInfo.InvariantCulture,
                 $"No zone that suits {crop.Name} has {spaces} spaces in a row free from {Day(row.Batch.SowOn)} for {crop.PlannedHeatDays} days"),

@@ -5,12 +5,15 @@ using Microsoft.Extensions.DependencyInjection;
 using Nursery.Application.Access;
 using Nursery.Application.Batches;
 using Nursery.Application.Benches;
+using Nursery.Application.Crops;
 using Nursery.Application.Germination;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.Scenario;
+using Nursery.Application.SeedLots;
+using Nursery.Application.Start;
 using Nursery.Application.Tasks;
 using Nursery.Data;
 using Nursery.Data.People;
@@ -61,6 +64,10 @@ public static class NurseryServices
         .AddTransient<PlanBatch>()
         .AddTransient<PlanFromOrders>()
         .AddTransient<ListBatches>()
+        .AddTransient<ListUnplaced>()
+        .AddTransient<ListVarieties>()
+        .AddTransient<ListLotsOf>()
+        .AddTransient<ShowStart>()
         .AddTransient<ShowBatch>()
         .AddTransient<SowBatch>()
         .AddTransient<ListBenches>()

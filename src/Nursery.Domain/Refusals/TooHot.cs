@@ -7,12 +7,22 @@ public sealed class TooHot(string zoneCode, decimal setpointC, string cropName, 
         CultureInfo.InvariantCulture,
         $"Zone {zoneCode} is set to {setpointC:0.#} °C, too hot for {cropName}: it germinates from {cropMinC:0.#} to {cropMaxC:0.#} °C"))
 {
+    public string ZoneCode => zoneCode;
+
+    public string CropName => cropName;
+
+    public decimal SetpointC => setpointC;
+
+    public decimal CropMinC => cropMinC;
+
+    public decimal CropMaxC => cropMaxC;
+
     public override RefusalKind Kind => RefusalKind.State;
 
     public override IReadOnlyDictionary<string, object?> Facts => new Dictionary<string, object?>
     {
-        ["setpointC"] = setpointC,
-        ["cropMinC"] = cropMinC,
-        ["cropMaxC"] = cropMaxC,
+        ["setpointC"] = SetpointC,
+        ["cropMinC"] = CropMinC,
+        ["cropMaxC"] = CropMaxC,
     };
 }

@@ -1,0 +1,74 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Nursery.Agronomy;
+using Nursery.Application.Batches;
+using Nursery.Application.Rounds;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain.People;
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Application.Start;
+
+/// <summary>Seed sown in the last four weeks and counted so far; fraction 0–1.</summary>
+public sealed record RecentGermination(LocalDate From, int Batches, long Seeds, decimal Fraction);
+
+/// <summary>What needs someone now. Plan lists are empty for whoever may not plan.</summary>
+/// <param name="Today">The site's day.</param>
+/// <param name="Open">Tasks due today or earlier and not done.</param>
+/// <param name="Late">Those of an earlier day, the oldest first.</param>
+/// <param name="Unplaced">Planned batches without a place.</param>
+/// <param name="LongOnHeat">Trays on heat for longer than planned, the longest first.</param>
+/// <param name="Unplanned">Order lines that should be sown within 14 days and have no batch for all their plants.</param>
+/// <param name="Recent">Null when nothing sown in the last four weeks is counted.</param>
+public sealed record StartView(
+    LocalDate Today,
+    int Open,
+    IReadOnlyList<TaskItem> Late,
+    IReadOnlyList<BatchItem> Unplaced,
+    IReadOnlyList<LongOnHeat> LongOnHeat,
+    IReadOnlyList<UnplannedOrderLine> Unplanned,
+    RecentGermination? Recent);
+
+public sealed class ShowStart(
+    IDbContextFactory<NurseryDbContext> databases, ListTasks listTasks, ListUnplaced listUnplaced, TimeProvider time)
+{
+    /// <summary>How far ahead order lines without a batch are told of, days.</summary>
+    private const int HorizonDays = 14;
+    private const int RecentDays = 28;
+
+    public async Task<StartView> HandleAsync(Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var today = site.Today(time);
+        var open = (await listTasks.HandleAsync(today, actor, cancellation))
+            .Where(task => task.State == TaskState.Open).DistinctBy(task => task.Id).ToList();
+        var plans = actor.Rights.Contains(Right.Plan);
+        return new StartView(
+            today,
+            open.Count,
+            [.. open.Where(task => task.DueOn < today).OrderBy(task => task.DueOn)],
+            plans ? await listUnplaced.HandleAsync(actor, cancellation) : [],
+            plans ? await HeatOverrun.LoadAsync(database, actor, today, cancellation) : [],
+            plans ? await UnplannedLines.LoadAsync(database, site, today.PlusDays(HorizonDays), cancellation) : [],
+            await RecentAsync(database, actor, today.PlusDays(-RecentDays), cancellation));
+    }
+
+    private static async Task<RecentGermination?> RecentAsync(
+        NurseryDbContext database, Actor actor, LocalDate from, CancellationToken cancellation)
+    {
+        var batches = await database.Batches.AsNoTracking()
+            .Where(batch => batch.SiteId == actor.SiteId && batch.State.CountedSeeds > 0 && batch.State.SownOn >= from)
+            .ToListAsync(cancellation);
+        if (batches.Count == 0)
+        {
+            return null;
+        }
+
+        var rate = EmergenceRate.Of(
+            [.. batches.Select(batch => (batch.State.CountedSeeds!.Value, batch.State.CountedUp!.Value))]);
+        return new RecentGermination(from, rate.Batches, rate.Seeds, rate.Fraction);
+    }
+}
