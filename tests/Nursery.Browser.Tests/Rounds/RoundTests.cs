@@ -120,6 +120,8 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
         var counted = card.GetByLabel("How many");
         await RoundPage.Press(card, "seedlings").ClickAsync();
         await card.GetByLabel("Trays counted").FillAsync("1");
+        await RoundPage.Press(card, "Save the count").ClickAsync();
+        await Expect(card.Locator(".wrong")).ToContainTextAsync("How many: a number from 0 to");
         await counted.FillAsync("100000");
         await RoundPage.Press(card, "Save the count").ClickAsync();
         await Expect(card.Locator(".wrong")).ToContainTextAsync("How many: a number from 0 to");
