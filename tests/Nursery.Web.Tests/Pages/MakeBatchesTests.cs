@@ -21,7 +21,9 @@ public sealed class MakeBatchesTests(TestDatabase database) : IClassFixture<Test
         page.FindAll("button").Single(button => button.TextContent == "Make batches").Click();
 
         page.WaitForElement("#until").Change("2026-06-30");
-        page.FindAll("button").Single(button => button.TextContent == "Make batches for the 2 open lines up to then").Click();
+        const string make = "Make batches for the 2 open lines up to then";
+        page.WaitForAssertion(() => Assert.Contains(page.FindAll("button"), button => button.TextContent == make));
+        page.FindAll("button").Single(button => button.TextContent == make).Click();
 
         page.WaitForAssertion(() => Assert.Contains("1 batch made; for 1 line none could be.", page.Find(".said").TextContent, StringComparison.Ordinal));
         Assert.Contains("Should have been sown", page.FindAll("table")[0].TextContent, StringComparison.Ordinal);

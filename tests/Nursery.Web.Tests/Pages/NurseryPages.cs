@@ -13,9 +13,10 @@ namespace Nursery.Web.Tests.Pages;
 /// <summary>The pages over a test nursery's database and clock, as someone of a role sees them.</summary>
 internal sealed class NurseryPages : BunitContext
 {
-    private NurseryPages()
-    {
-    }
+    /// <summary>The first page of a run waits for the database's template and a cold process.</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+
+    private NurseryPages() => DefaultWaitTimeout = LongestWait;
 
     public static async Task<NurseryPages> OpenAsync(TestNursery nursery, TestDatabase database, Role role)
     {
