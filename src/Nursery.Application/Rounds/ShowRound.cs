@@ -1,11 +1,11 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 
@@ -49,7 +49,7 @@ public sealed class ShowRound(ListTasks tasks, IDbContextFactory<NurseryDbContex
             .Where(entry => entry.SiteId == actor.SiteId
                 && entry.Day == at.Date
                 && entry.Kind == LedgerKind.Surface
-                && !database.Ledger.Any(undo => undo.UndoOf == entry.Id))
+                && !database.Ledger.Any(undo => undo.UndoOf == entry.Id && undo.SiteId == entry.SiteId))
             .ToListAsync(cancellation);
         var seen = LedgerOrder.Effective(surfaces).ToLookup(entry => entry.BenchId);
         return new Round(
