@@ -1,3 +1,4 @@
+using System.Globalization;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
@@ -31,7 +32,13 @@ internal sealed record EntryDraft(
         Id<Bench>? bench = null,
         Id<SeedLot>? lot = null) =>
         Make(
-            new Id<LedgerEntry>(DerivedId.From(Id.Value, $"{value.Kind} {traySet}")), Id, null, value, batch, traySet, bench, lot);
+            new Id<LedgerEntry>(DerivedId.From(Id.Value, $"{value.Kind} {traySet} {bench} {PartOf(value)}")),
+            Id, null, value, batch, traySet, bench, lot);
+
+    /// <summary>One entry may put parts of a tray set in several places.</summary>
+    private static string PartOf(EntryValue value) => value is Placement placement
+        ? string.Create(CultureInfo.InvariantCulture, $"{placement.Trays.First} {placement.FirstSpace}")
+        : "";
 
     private LedgerEntry Make(
         Id<LedgerEntry> id,
