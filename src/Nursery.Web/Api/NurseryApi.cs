@@ -8,6 +8,7 @@ using Nursery.Web.Api.Problems;
 using Nursery.Web.Api.Requests;
 using Nursery.Web.Api.Reservations;
 using Nursery.Web.Api.Rounds;
+using Nursery.Web.Api.Setup;
 
 namespace Nursery.Web.Api;
 
@@ -38,6 +39,7 @@ internal static class NurseryApi
         api.MapRounds();
         api.MapGermination();
         api.MapPapers();
+        api.MapSetup();
         app.MapContractDocument();
     }
 }
