@@ -55,7 +55,7 @@ public static class CsvText
 
         RefuseOpenQuote(text);
         using var csv = new CsvReader(new StringReader(text), Configuration());
-        ReadRow(csv);
+        csv.Read();
         csv.ReadHeader();
         var header = csv.HeaderRecord!;
         if (!header.SequenceEqual(columns))
@@ -65,7 +65,7 @@ public static class CsvText
                 [new FieldError("header", Shown(string.Join(',', header)), string.Join(',', columns), 1)]);
         }
 
-        for (var count = 1; ReadRow(csv); count++)
+        for (var count = 1; csv.Read(); count++)
         {
             if (count > maxRows)
             {
@@ -86,27 +86,23 @@ public static class CsvText
         }
     }
 
-    private static bool ReadRow(CsvReader csv)
-    {
-        try
-        {
-            return csv.Read();
-        }
-        catch (BadDataException failure)
-        {
-            throw new Malformed(
-                $"Line {csv.Parser.RawRow} has a quote in the wrong place: {Shown(failure.Field)}",
-                [new FieldError("quote", Shown(failure.Field), "a field with a quote stands in quotes, with its own doubled", csv.Parser.RawRow)]);
-        }
-    }
-
     private static CsvConfiguration Configuration() => new(CultureInfo.InvariantCulture)
     {
         Mode = CsvMode.RFC4180,
         DetectDelimiter = false,
         TrimOptions = TrimOptions.None,
         IgnoreBlankLines = true,
+        BadDataFound = found => throw BadQuote(found),
     };
+
+    /// <summary>Raised when a field is looked at, not when its row is read.</summary>
+    private static Malformed BadQuote(BadDataFoundArgs found)
+    {
+        var line = found.Context.Parser?.RawRow;
+        return new Malformed(
+            $"Line {line} has a quote in the wrong place: {Shown(found.Field)}",
+            [new FieldError("quote", Shown(found.Field), "a field with a quote stands in quotes, with its own doubled", line)]);
+    }
 
     /// <summary>A quote left open would swallow the rest of the file as one field.</summary>
     private static void RefuseOpenQuote(string text)

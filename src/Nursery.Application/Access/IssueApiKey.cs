@@ -2,13 +2,13 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Access;
 

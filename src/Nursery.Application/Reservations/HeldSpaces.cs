@@ -1,10 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Reservations;
 using Nursery.Planning;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 

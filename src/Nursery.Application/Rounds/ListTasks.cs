@@ -1,12 +1,13 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
 using Nursery.Domain.People;
 using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 
@@ -32,7 +33,15 @@ public sealed record TaskItem(
     TaskState State,
     string Why,
     LocalDate? DoneOn,
-    string? DoneBy);
+    string? DoneBy,
+    string? LotCode = null,
+    bool LotTreated = false,
+    string? NextBench = null,
+    Guid? DoneEntryId = null,
+    PutOff? PutOff = null);
+
+/// <summary>A task looked at today and not done: the last word about it.</summary>
+public sealed record PutOff(Guid EntryId, string Reason, string Who);
 
 /// <summary>The tasks of a day in walking order: due then or earlier and open, plus those done that day.</summary>
 public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
@@ -51,10 +60,12 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
             join crop in database.Crops on variety.CropId equals crop.Id
             join share in database.TrayShares on batch.Id equals share.BatchId
             join traySet in database.TraySets on share.TraySetId equals traySet.Id
+            from lot in database.SeedLots.Where(lot => lot.Id == batch.LotId).DefaultIfEmpty()
             where task.SiteId == actor.SiteId
                 && ((task.State == TaskState.Open && task.DueOn <= day) || (task.State == TaskState.Done && task.DoneOn == day))
-            select new { task, batch, variety, crop, traySet }).AsNoTracking().ToListAsync(cancellation);
+            select new { task, batch, variety, crop, traySet, lot }).AsNoTracking().ToListAsync(cancellation);
         var places = await PlacesAsync(database, [.. rows.Select(row => row.traySet.Id).Distinct()], day, cancellation);
+        var said = await TaskSayings.LoadAsync(database, actor.SiteId, day, cancellation);
         return
         [
             .. rows
@@ -86,7 +97,12 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                     pair.row.task.State,
                     pair.row.task.Why,
                     pair.row.task.DoneOn,
-                    pair.row.task.DoneBy)),
+                    pair.row.task.DoneBy,
+                    pair.row.lot?.Code,
+                    pair.row.lot?.Treated ?? false,
+                    pair.Place?.Next,
+                    pair.row.task.State == TaskState.Done ? said.DoneOf(pair.row.task)?.Id.Value : null,
+                    pair.row.task.State == TaskState.Open ? said.PutOffOf(pair.row.task) : null)),
         ];
     }
 
@@ -103,7 +119,8 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
             {
                 reservation.TraySetId,
                 reservation.Days,
-                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, reservation.Spaces),
+                bench.Kind,
+                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, reservation.Spaces, null),
             }).AsNoTracking().ToListAsync(cancellation);
         var standing = await (
             from place in database.Standings
@@ -114,7 +131,7 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
             {
                 place.TraySetId,
                 place.Trays,
-                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, place.Spaces),
+                Place = new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, place.Spaces, null),
             }).AsNoTracking().ToListAsync(cancellation);
         var places = planned.Where(row => row.Days.End >= day)
             .OrderByDescending(row => row.Days.Start)
@@ -125,8 +142,15 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
             places[row.TraySetId] = row.Place;
         }
 
+        // Where trays go once off the heat: the same choice that reporting the move makes.
+        foreach (var next in planned.Where(row => row.Days.End >= day && row.Kind != BenchKind.Germination)
+            .OrderByDescending(row => row.Days.Start))
+        {
+            places[next.TraySetId] = places[next.TraySetId] with { Next = next.Place.Bench };
+        }
+
         return places;
     }
 
-    private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces);
+    private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces, string? Next);
 }

@@ -84,6 +84,7 @@ public static class NurseryServices
         .AddTransient<SetSetpoint>()
         .AddTransient<ShowZone>()
         .AddTransient<ListTasks>()
+        .AddTransient<ShowRound>()
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()
         .AddTransient<RaiseTasks>()

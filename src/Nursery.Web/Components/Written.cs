@@ -1,7 +1,6 @@
 using System.Globalization;
 using NodaTime;
 using Nursery.Domain;
-using Nursery.Domain.Tasks;
 
 namespace Nursery.Web.Components;
 
@@ -23,15 +22,4 @@ public static class Written
         $"{Number(number)} {(number == 1 ? one : many ?? one + "s")}";
 
     public static string Variety(string crop, string variety) => $"{crop} ‘{variety}’";
-
-    public static string Task(TaskKind kind) => kind switch
-    {
-        TaskKind.Sow => "sow",
-        TaskKind.Water => "water",
-        TaskKind.EmergenceCheck => "look for seedlings",
-        TaskKind.MoveOffHeat => "move off heat",
-        TaskKind.Thin => "thin",
-        TaskKind.HandOver => "hand over",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a task without a word"),
-    };
 }

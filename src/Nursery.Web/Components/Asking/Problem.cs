@@ -17,7 +17,8 @@ public sealed record Problem(string Sentence, IReadOnlyList<FieldError> Errors)
     {
         TooCold cold => Zone(cold.ZoneCode, cold.SetpointC, "cold", cold.CropName, cold.CropMinC, cold.CropMaxC, units),
         TooHot hot => Zone(hot.ZoneCode, hot.SetpointC, "hot", hot.CropName, hot.CropMinC, hot.CropMaxC, units),
-        InvalidFields { Errors.Count: > 1 } => "Some values are not allowed",
+        InvalidFields { Errors: [var error] } => $"{FieldWords.Of(error.Field)} is ‘{error.Value}’; allowed: {error.Allowed}",
+        InvalidFields => "Some values are not allowed",
         _ => refusal.Message,
     };
 

@@ -8,6 +8,7 @@ using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Tasks;
+using Nursery.Web.Components.Pages.Rounds;
 
 namespace Nursery.Web.Components.Pages.Batches;
 
@@ -25,7 +26,7 @@ public sealed class StoryWords(
         Placed placed => $"put {Trays(placed.Trays)} on {Bench(placed.Bench)}{From(placed.FirstSpace)}",
         Moved moved => $"carried {Trays(moved.Trays)} to {Bench(moved.Bench)}{From(moved.FirstSpace)}",
         Done done => Finished(done.Task),
-        NotYet notYet => $"did not {Written.Task(notYet.Task)} yet: {notYet.Reason}",
+        NotYet notYet => $"left ‘{TaskWords.Title(notYet.Task).ToLowerInvariant()}’ for later: {notYet.Reason}",
         Count count => Counted(count),
         Surface surface => $"found the surface {surface.State.ToString().ToLowerInvariant()}",
         Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",

@@ -1,0 +1,48 @@
+using Nursery.Application.Rounds;
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Web.Components.Pages.Rounds;
+
+/// <summary>Tasks of one kind on one bench that want the same from everybody: one tap does them all.</summary>
+internal sealed record RoundCard(IReadOnlyList<TaskItem> Tasks)
+{
+    public bool IsGroup => Tasks.Count > 1;
+}
+
+/// <summary>A stop on the walk; <paramref name="Bench"/> is null for trays that have no bench yet.</summary>
+internal sealed record RoundStop(RoundBench? Bench, IReadOnlyList<RoundCard> Cards)
+{
+    public string Name => Bench?.Name ?? "No bench yet";
+
+    public IEnumerable<string> Crops => Cards.SelectMany(card => card.Tasks).Select(task => task.CropName.ToLowerInvariant())
+        .Distinct().Order(StringComparer.Ordinal);
+}
+
+/// <summary>One house of the walk, or the trays without a place.</summary>
+internal sealed record RoundHouse(string Name, IReadOnlyList<RoundStop> Stops)
+{
+    public IEnumerable<TaskItem> Tasks => Stops.SelectMany(stop => stop.Cards).SelectMany(card => card.Tasks);
+}
+
+/// <summary>Lays the day's tasks out along the walk. The tasks come in walking order, and keep it.</summary>
+internal static class RoundView
+{
+    public static IReadOnlyList<RoundHouse> Of(Round round)
+    {
+        var benches = round.Benches.ToDictionary(bench => bench.Code);
+        return
+        [
+            .. round.Tasks.GroupBy(task => task.House).Select(house => new RoundHouse(
+                house.Key is null ? "Not placed" : round.Benches.First(bench => bench.House == house.Key).HouseName,
+                [
+                    .. house.GroupBy(task => task.BenchCode).Select(stop => new RoundStop(
+                        stop.Key is null ? null : benches[stop.Key], [.. Cards(stop)])),
+                ])),
+        ];
+    }
+
+    private static IEnumerable<RoundCard> Cards(IEnumerable<TaskItem> tasks) => tasks.GroupBy(task => task.Kind)
+        .SelectMany(kind => kind.Key == TaskKind.Water
+            ? [new RoundCard([.. kind])]
+            : kind.Select(task => new RoundCard([task])));
+}

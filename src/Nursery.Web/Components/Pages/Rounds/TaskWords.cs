@@ -1,0 +1,54 @@
+using System.Globalization;
+using NodaTime;
+using Nursery.Agronomy;
+using Nursery.Application.Rounds;
+using Nursery.Domain.Sites;
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Web.Components.Pages.Rounds;
+
+/// <summary>What a task is called on the round, and the short facts around it.</summary>
+internal static class TaskWords
+{
+    public static string Title(TaskKind kind) => kind switch
+    {
+        TaskKind.Sow => "Sow",
+        TaskKind.Water => "Water",
+        TaskKind.EmergenceCheck => "Check for emergence",
+        TaskKind.MoveOffHeat => "Move off heat",
+        TaskKind.Thin => "Thin to one a cell",
+        TaskKind.HandOver => "Hand over",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a kind of task without a title"),
+    };
+
+    /// <summary>"2 days late"; null while it is not.</summary>
+    public static string? Late(LocalDate dueOn, LocalDate today)
+    {
+        var days = Period.DaysBetween(dueOn, today);
+        return days < 1 ? null : Many(days, "day", "days") + " late";
+    }
+
+    public static string Trays(int trays) => Many(trays, "tray", "trays");
+
+    public static string Spaces(TaskItem task) => (task.FirstSpace, task.LastSpace) switch
+    {
+        ({ } first, { } last) when first == last => string.Create(CultureInfo.InvariantCulture, $" · space {first}"),
+        ({ } first, { } last) => string.Create(CultureInfo.InvariantCulture, $" · spaces {first}–{last}"),
+        _ => "",
+    };
+
+    /// <summary>"80 °F heat", "59–70 °F heat", or "no heat".</summary>
+    public static string Heat(IReadOnlyList<decimal> setpointsC, Units units)
+    {
+        var shown = setpointsC.Select(setpoint => Degrees(setpoint, units)).Distinct().ToList();
+        var unit = units == Units.UsCustomary ? "°F" : "°C";
+        return shown.Count == 0 ? "no heat" : $"{string.Join("–", new[] { shown[0], shown[^1] }.Distinct())} {unit} heat";
+    }
+
+    public static string Many(int count, string one, string many) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+
+    private static string Degrees(decimal celsius, Units units) => units == Units.UsCustomary
+        ? new Temperature(celsius).Fahrenheit.ToString("0", CultureInfo.InvariantCulture)
+        : celsius.ToString("0.#", CultureInfo.InvariantCulture);
+}

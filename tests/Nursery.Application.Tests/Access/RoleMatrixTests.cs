@@ -1,0 +1,110 @@
+using Nursery.Application.Access;
+using Nursery.Application.Batches;
+using Nursery.Application.Benches;
+using Nursery.Application.Crops;
+using Nursery.Application.Germination;
+using Nursery.Application.Orders;
+using Nursery.Application.Papers;
+using Nursery.Application.Reservations;
+using Nursery.Application.Rounds;
+using Nursery.Application.SeedLots;
+using Nursery.Application.Start;
+using Nursery.Domain.Ledger;
+using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
+using Nursery.Testing.Database;
+using Nursery.Testing.Nurseries;
+using Xunit;
+
+namespace Nursery.Application.Tests.Access;
+
+/// <summary>Every use case that takes an actor, tried by every role.</summary>
+public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestDatabase>
+{
+    private static readonly Role[] Everyone = [Role.Administrator, Role.HeadGrower, Role.Staff, Role.Manager];
+    private static readonly Role[] Planners = [Role.Administrator, Role.HeadGrower];
+    private static readonly Role[] Workers = [Role.Administrator, Role.HeadGrower, Role.Staff];
+    private static readonly Role[] Administrators = [Role.Administrator];
+
+    private static readonly Dictionary<Type, (Role[] Allowed, Func<TestNursery, Actor, Task> Call)> UseCases = new()
+    {
+        [typeof(IssueApiKey)] = (Administrators, (n, a) => n.Get<IssueApiKey>().HandleAsync("key", [Right.Read], a)),
+        [typeof(RebuildStates)] = (Administrators, (n, a) => n.Get<RebuildStates>().HandleAsync(a)),
+        [typeof(ImportOrders)] = (Planners, (n, a) => n.Get<ImportOrders>().HandleAsync(NurserySteps.OrderFile(), true, a)),
+        [typeof(PlanBatch)] = (Planners, (n, a) => n.Get<PlanBatch>().HandleAsync(new(n.Pepper.Code, null, 1, 72, 1, n.Today), a)),
+        [typeof(PlanFromOrders)] = (Planners, (n, a) => n.Get<PlanFromOrders>().HandleAsync(new(null), a)),
+        [typeof(ReserveSpaces)] = (Planners, (n, a) => n.Get<ReserveSpaces>().HandleAsync(new("no", "no", 1, 1, n.Today, n.Today), a)),
+        [typeof(PlaceByFirstFit)] = (Planners, (n, a) => n.Get<PlaceByFirstFit>().HandleAsync(a)),
+        [typeof(SowBatch)] = (Workers, (n, a) => n.Get<SowBatch>().HandleAsync(Guid.Empty, new(n.NewEntryId(), null, n.Today), a)),
+        [typeof(RecordEntries)] = (Workers, (n, a) => n.Get<RecordEntries>().HandleAsync([n.Entry(new SurfaceSeen("W1", SurfaceState.Dry))], a)),
+        [typeof(ShowSite)] = (Everyone, (n, a) => n.Get<ShowSite>().HandleAsync(a)),
+        [typeof(ShowStart)] = (Everyone, (n, a) => n.Get<ShowStart>().HandleAsync(a)),
+        [typeof(ListOrderLines)] = (Everyone, (n, a) => n.Get<ListOrderLines>().HandleAsync(new Paging(), a)),
+        [typeof(ListBatches)] = (Everyone, (n, a) => n.Get<ListBatches>().HandleAsync(new Paging(), a)),
+        [typeof(ListUnplaced)] = (Everyone, (n, a) => n.Get<ListUnplaced>().HandleAsync(a)),
+        [typeof(ShowBatch)] = (Everyone, (n, a) => n.Get<ShowBatch>().HandleAsync(Guid.Empty, a)),
+        [typeof(ListVarieties)] = (Everyone, (n, a) => n.Get<ListVarieties>().HandleAsync(a)),
+        [typeof(ListLotsOf)] = (Everyone, (n, a) => n.Get<ListLotsOf>().HandleAsync(n.Pepper.Code, a)),
+        [typeof(ListBenches)] = (Everyone, (n, a) => n.Get<ListBenches>().HandleAsync(new Paging(), a)),
+        [typeof(ListHeatZones)] = (Everyone, (n, a) => n.Get<ListHeatZones>().HandleAsync(new Paging(), a)),
+        [typeof(ShowHouses)] = (Everyone, async (n, a) =>
+        {
+            await n.Get<ShowHouses>().LoadAsync("H1", n.Today, 3, a);
+            await n.Get<ShowHouses>().HandleAsync(null, a);
+        }),
+        [typeof(ListTasks)] = (Everyone, (n, a) => n.Get<ListTasks>().HandleAsync(null, a)),
+        [typeof(ShowRound)] = (Everyone, (n, a) => n.Get<ShowRound>().HandleAsync(a)),
+        [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
+        [typeof(PrintBenchTags)] = (Everyone, (n, a) => n.Get<PrintBenchTags>().HandleAsync(null, null, a)),
+    };
+
+    public static TheoryData<string, Role> Matrix
+    {
+        get
+        {
+            var rows = new TheoryData<string, Role>();
+            foreach (var useCase in UseCases.Keys)
+            {
+                foreach (var role in Everyone)
+                {
+                    rows.Add(useCase.Name, role);
+                }
+            }
+
+            return rows;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Matrix))]
+    public async Task HandleAsync_Role_IsAllowedOrNot(string useCase, Role role)
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var (allowed, call) = UseCases.Single(row => row.Key.Name == useCase).Value;
+        var before = await nursery.LedgerCountAsync();
+
+        var failure = await Record.ExceptionAsync(() => call(nursery, nursery.As(role)));
+
+        if (allowed.Contains(role))
+        {
+            // Past the door it may still miss what it was asked about, but nothing else.
+            Assert.True(failure is null or NotFound or InvalidFields, failure?.ToString());
+        }
+        else
+        {
+            Assert.IsType<NotAllowed>(failure);
+            Assert.Equal(before, await nursery.LedgerCountAsync());
+        }
+    }
+
+    [Fact]
+    public void Matrix_EveryUseCaseWithAnActor_StandsInIt()
+    {
+        var withActor = typeof(PlanBatch).Assembly.GetExportedTypes()
+            .Where(type => type.GetMethods().Any(method => method.Name == "HandleAsync"
+                && method.GetParameters().Any(parameter => parameter.ParameterType == typeof(Actor))))
+            .Select(type => type.Name);
+
+        Assert.Equal(withActor.Order(StringComparer.Ordinal), UseCases.Keys.Select(type => type.Name).Order(StringComparer.Ordinal));
+    }
+}

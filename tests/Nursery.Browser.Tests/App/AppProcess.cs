@@ -1,0 +1,134 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+
+namespace Nursery.Browser.Tests.App;
+
+/// <summary>The real program, started as people start it, and killed at the end with everything it started.</summary>
+internal sealed class AppProcess : IDisposable
+{
+    private static readonly TimeSpan StartPatience = TimeSpan.FromMinutes(2);
+
+    private readonly Process _process;
+    private readonly StringBuilder _output = new();
+
+    private AppProcess(Process process)
+    {
+        _process = process;
+        process.OutputDataReceived += Keep;
+        process.ErrorDataReceived += Keep;
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+    }
+
+    public string Output
+    {
+        get
+        {
+            lock (_output)
+            {
+                return _output.ToString();
+            }
+        }
+    }
+
+    public static async Task<AppProcess> StartAsync(Uri address, IReadOnlyDictionary<string, string> environment)
+    {
+        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            WorkingDirectory = Path.GetTempPath(),
+        };
+        foreach (var argument in new[] { Program(), "serve", "--urls", address.ToString().TrimEnd('/'), "--demo" })
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
+        var app = new AppProcess(Process.Start(start) ?? throw new InvalidOperationException("The app did not start."));
+        try
+        {
+            await app.WaitUntilReadyAsync(address);
+            return app;
+        }
+        catch
+        {
+            app.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>A port nobody listens on; the same one is used again after a restart.</summary>
+    public static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    /// <summary>Ends it at once, as a power cut would.</summary>
+    public void Dispose()
+    {
+        if (!_process.HasExited)
+        {
+            _process.Kill(entireProcessTree: true);
+            _process.WaitForExit();
+        }
+
+        _process.Dispose();
+    }
+
+    /// <summary>The program beside these tests, of the same configuration.</summary>
+    private static string Program()
+    {
+        var own = new DirectoryInfo(AppContext.BaseDirectory);
+        var framework = own.Name;
+        var configuration = own.Parent!.Name;
+        return Path.Combine(Repository.Folder, "src", "Nursery.Web", "bin", configuration, framework, "Nursery.Web.dll");
+    }
+
+    private async Task WaitUntilReadyAsync(Uri address)
+    {
+        using var client = new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromSeconds(5) };
+        var watch = Stopwatch.StartNew();
+        while (watch.Elapsed < StartPatience)
+        {
+            if (_process.HasExited)
+            {
+                throw new InvalidOperationException($"The app ended with code {_process.ExitCode}:\n{Output}");
+            }
+
+            try
+            {
+                using var answer = await client.GetAsync(new Uri("/health/ready", UriKind.Relative));
+                if (answer.IsSuccessStatusCode)
+                {
+                    return;
+                }
+            }
+            catch (Exception notYet) when (notYet is HttpRequestException or TaskCanceledException)
+            {
+                // It does not listen yet.
+            }
+
+            await Task.Delay(100);
+        }
+
+        throw new TimeoutException($"The app was not ready after {StartPatience}:\n{Output}");
+    }
+
+    private void Keep(object sender, DataReceivedEventArgs line)
+    {
+        lock (_output)
+        {
+            _output.AppendLine(line.Data);
+        }
+    }
+}

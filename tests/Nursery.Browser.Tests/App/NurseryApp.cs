@@ -1,0 +1,117 @@
+using Microsoft.Playwright;
+using Npgsql;
+using Nursery.Testing.Database;
+using Xunit;
+
+namespace Nursery.Browser.Tests.App;
+
+/// <summary>
+/// The whole product for one test class (IClassFixture&lt;NurseryApp&gt;): a database of its own with the demo nursery, the real
+/// program as a process, and a real browser. It can be killed and started again on the same address.
+/// </summary>
+public sealed class NurseryApp : IAsyncLifetime
+{
+    private static readonly string[] BrowserFlags =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
+    private readonly TestDatabase _database = new();
+    private readonly string _data = Directory.CreateTempSubdirectory("nursery-browser-").FullName;
+    private readonly Dictionary<string, (string User, string Password)> _signIns = [];
+    private AppProcess? _process;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public Uri Address { get; } = new($"http://127.0.0.1:{AppProcess.FreePort()}/");
+
+    /// <summary>What the program wrote so far; for messages of failing tests.</summary>
+    public string Output => _process?.Output ?? "";
+
+    /// <summary>The key with all scopes that the demo wrote.</summary>
+    public string ApiKey { get; private set; } = "";
+
+    public async Task InitializeAsync()
+    {
+        await _database.InitializeAsync();
+        await StartAsync();
+        foreach (var words in (await File.ReadAllLinesAsync(Path.Combine(_data, "demo-sign-in.txt"))).Select(line => line.Split(' ')))
+        {
+            if (words is ["api-key", var key])
+            {
+                ApiKey = key;
+            }
+            else
+            {
+                _signIns.TryAdd(words[0], (words[1], words[2]));
+            }
+        }
+
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("NURSERY_CHROMIUM") ?? "/usr/bin/chromium",
+            Headless = true,
+            Args = BrowserFlags,
+        });
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.CloseAsync();
+        }
+
+        _playwright?.Dispose();
+        Kill();
+        await _database.DisposeAsync();
+        Directory.Delete(_data, recursive: true);
+    }
+
+    public async Task StartAsync() => _process = await AppProcess.StartAsync(Address, new Dictionary<string, string>
+    {
+        ["ASPNETCORE_ENVIRONMENT"] = "Development",
+        ["ConnectionStrings__Nursery"] = _database.AppConnectionString,
+        ["ConnectionStrings__NurseryOwner"] = _database.OwnerConnectionString,
+        ["NURSERY_DATA"] = _data,
+    });
+
+    /// <summary>Ends the program at once, as a power cut would; <see cref="StartAsync"/> brings it back.</summary>
+    public void Kill()
+    {
+        _process?.Dispose();
+        _process = null;
+    }
+
+    /// <summary>A browser of its own (cookies, storage), not signed in.</summary>
+    public async Task<Visit> VisitAsync(int width, int height, BrowserNewContextOptions? options = null)
+    {
+        options ??= new();
+        options.BaseURL = Address.ToString();
+        options.ViewportSize = new() { Width = width, Height = height };
+        options.Locale ??= "en-US";
+        var context = await _browser!.NewContextAsync(options);
+        return await Visit.StartAsync(context, this);
+    }
+
+    /// <summary>A browser signed in as the first demo person of a role (administrator, head-grower, staff, manager).</summary>
+    public async Task<Visit> SignInAsAsync(string role, int width = 1280, int height = 800, BrowserNewContextOptions? options = null)
+    {
+        var visit = await VisitAsync(width, height, options);
+        await visit.SignInAsync(role);
+        return visit;
+    }
+
+    public (string User, string Password) SignIn(string role) => _signIns[role];
+
+    /// <summary>For states the demo does not come with, and for looking past the screens.</summary>
+    public async Task<T> SqlAsync<T>(string statement)
+    {
+        await using var connection = new NpgsqlConnection(_database.OwnerConnectionString);
+        await connection.OpenAsync();
+        await using var command = new NpgsqlCommand(statement, connection);
+        return (T)Convert.ChangeType(await command.ExecuteScalarAsync() ?? 0, typeof(T), System.Globalization.CultureInfo.InvariantCulture);
+    }
+}
