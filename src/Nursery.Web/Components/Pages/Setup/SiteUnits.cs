@@ -21,8 +21,11 @@ public static class SiteUnits
         _ => null,
     };
 
-    /// <summary>The unit of the file, for what a refusal says is allowed.</summary>
-    public static string? Stored(ColumnKind kind) => Unit(kind, Units.Metric);
+    /// <summary>What a refusal says is allowed; bare numbers with the unit they are stored in, when people type another.</summary>
+    public static string Allowed(ColumnKind kind, string allowed, Units units) =>
+        Unit(kind, Units.Metric) is { } stored && stored != Unit(kind, units) && allowed.Contains('–', StringComparison.Ordinal) && !allowed.Contains(stored, StringComparison.Ordinal)
+            ? $"{allowed} {stored}"
+            : allowed;
 
     /// <summary>A stored value as people read it.</summary>
     public static string Shown(ColumnKind kind, string stored, Units units) => Number(stored) is { } number && units == Units.UsCustomary
