@@ -3,8 +3,10 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
+using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
 
@@ -19,12 +21,28 @@ public sealed class IssueApiKey(IDbContextFactory<NurseryDbContext> databases, T
         string name, IReadOnlyCollection<Right> scopes, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Admin);
-        var (key, secret) = Make(name, scopes, actor.SiteId, time);
+        var checks = new FieldChecks().Text("name", name, 100);
+        if (scopes.Count == 0)
+        {
+            checks.Fail("scopes", "", "at least one");
+        }
+
+        checks.Done();
+        var (key, secret) = Make(name.Trim(), scopes, actor.SiteId, time);
         await using var database = await databases.CreateDbContextAsync(cancellation);
         database.ApiKeys.Add(key);
+        var at = await database.SiteOfAsync(actor, cancellation);
+        database.Write(at, actor, time, new Changed("API key", key.Name, null, Told(key)));
         await database.SaveChangesAsync(cancellation);
         return new IssuedApiKey(key.Id.Value, secret);
     }
+
+    /// <summary>What the ledger says of a key.</summary>
+    internal static Dictionary<string, string> Told(ApiKey key) => new()
+    {
+        ["id"] = key.Id.ToString(),
+        ["scopes"] = string.Join(' ', key.Scopes).ToLowerInvariant(),
+    };
 
     internal static (ApiKey Key, string Secret) Make(
         string name, IReadOnlyCollection<Right> scopes, Id<Site> site, TimeProvider time)

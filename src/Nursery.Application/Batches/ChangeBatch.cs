@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Nursery.Application.Reservations;
+using Nursery.Application.Setup.Lists;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -61,17 +62,17 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
             throw new AlreadySown(batch.Code);
         }
 
-        if (batch.Version != request.Version)
-        {
-            throw new ChangedMeanwhile($"Batch {batch.Code}", request.Version, batch.Version);
-        }
-
         var crop = await (
             from variety in database.Varieties
             join row in database.Crops on variety.CropId equals row.Id
             where variety.Id == batch.VarietyId
             select row).SingleAsync(cancellation);
         var traySet = await OwnTraySetAsync(database, batch, cancellation);
+        if (batch.Version != request.Version)
+        {
+            throw new ChangedMeanwhile($"Batch {batch.Code}", batch.Version, Differences(request, batch, traySet));
+        }
+
         var lot = await CheckAsync(database, request, batch, today, cancellation);
         var before = (batch.SowOn, traySet.Trays);
         var follows = new List<string>();
@@ -90,6 +91,23 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
         await database.SaveChangesAsync(cancellation);
         await TaskWriting.SyncAsync(database, [batch], today, time, cancellation);
         return new BatchChange(batch.SowOn, batch.ReadyOn, traySet.Trays, follows);
+    }
+
+    private static List<TwoValues> Differences(ChangeBatchRequest request, Batch batch, TraySet traySet)
+    {
+        var values = new List<TwoValues>();
+        if (request.Trays is { } trays && trays != traySet.Trays)
+        {
+            values.Add(new TwoValues(
+                "trays", trays.ToString(CultureInfo.InvariantCulture), traySet.Trays.ToString(CultureInfo.InvariantCulture)));
+        }
+
+        if (request.SowOn is { } sowOn && sowOn != batch.SowOn)
+        {
+            values.Add(new TwoValues("sowOn", LocalDatePattern.Iso.Format(sowOn), LocalDatePattern.Iso.Format(batch.SowOn)));
+        }
+
+        return values;
     }
 
     private static async Task<TraySet> OwnTraySetAsync(NurseryDbContext database, Batch batch, CancellationToken cancellation)

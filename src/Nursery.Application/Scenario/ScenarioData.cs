@@ -12,7 +12,7 @@ internal sealed record ScenarioData(SiteFiles Site, CropFiles Crops, string Orde
     {
         var folder = new ScenarioFolder(path);
         var site = await SiteFiles.ReadAsync(folder, time, cancellation);
-        var crops = await CropFiles.ReadAsync(folder, time, cancellation);
+        var crops = await CropFiles.ReadAsync(folder, site.Rows, cancellation);
         var orders = RelativeDay.ResolveLineEnds(await folder.TextAsync("orders.csv", cancellation), folder.LoadDay);
         var batches = await BatchFiles.ReadAsync(folder, site, crops, cancellation);
         return new ScenarioData(site, crops, orders, batches, folder.LoadDay);

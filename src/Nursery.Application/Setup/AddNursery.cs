@@ -8,12 +8,15 @@ using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
+using Nursery.Application.Houses;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
+using Nursery.Application.People;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.Scenario;
 using Nursery.Application.SeedLots;
+using Nursery.Application.Setup.Lists;
 using Nursery.Application.Start;
 using Nursery.Application.Tasks;
 using Nursery.Data;
@@ -90,5 +93,18 @@ public static class NurseryServices
         .AddTransient<RaiseTasks>()
         .AddTransient<GerminationByKey>()
         .AddTransient<PrintBenchTags>()
-        .AddTransient<LoadScenario>();
+        .AddTransient<LoadScenario>()
+        .AddSingleton<StartingCrops>()
+        .AddTransient<SetupLists>()
+        .AddTransient<ShowSetupList>()
+        .AddTransient<SaveSetupRow>()
+        .AddTransient<RetireSetupRow>()
+        .AddTransient<ImportSetupList>()
+        .AddTransient<ExportSetupList>()
+        .AddTransient<ShowSetup>()
+        .AddTransient<AddHouseOfBenches>()
+        .AddTransient<GivePassword>()
+        .AddTransient<AddFirstPerson>()
+        .AddTransient<ListApiKeys>()
+        .AddTransient<RevokeApiKey>();
 }

@@ -7,6 +7,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Receipt), "receipt")]
 [JsonDerivedType(typeof(Planned), "planned")]
 [JsonDerivedType(typeof(Imported), "imported")]
+[JsonDerivedType(typeof(Changed), "changed")]
 [JsonDerivedType(typeof(Reserved), "reserved")]
 [JsonDerivedType(typeof(Replanned), "replanned")]
 [JsonDerivedType(typeof(SetpointChanged), "setpointChanged")]

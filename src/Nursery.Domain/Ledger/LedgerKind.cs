@@ -6,6 +6,7 @@ public enum LedgerKind
     Receipt,
     Planned,
     Imported,
+    Changed,
     Reserved,
     Replanned,
     SetpointChanged,

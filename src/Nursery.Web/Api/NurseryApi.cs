@@ -8,6 +8,7 @@ using Nursery.Web.Api.Problems;
 using Nursery.Web.Api.Requests;
 using Nursery.Web.Api.Reservations;
 using Nursery.Web.Api.Rounds;
+using Nursery.Web.Api.Setup;
 
 namespace Nursery.Web.Api;
 
@@ -38,6 +39,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Papers").MapPapers();
+        api.MapGroup("").WithTags("Setup").MapSetup();
         app.MapContractDocument();
     }
 }

@@ -17,6 +17,7 @@ internal static class Verbs
             {
                 "serve" => await ServeVerb.RunAsync(rest),
                 "migrate" => await MigrateVerb.RunAsync(rest),
+                "user" => await UserVerb.RunAsync(rest),
                 _ => Unknown(verb),
             };
         }
@@ -29,7 +30,7 @@ internal static class Verbs
 
     private static int Unknown(string verb)
     {
-        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate");
+        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate, user");
         return Refused;
     }
 }

@@ -2,21 +2,31 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
+using Nursery.Application.Scenario;
 using Nursery.Domain.Refusals;
 
-namespace Nursery.Application.Scenario;
+namespace Nursery.Application;
 
-/// <summary>One line of a scenario file. Whatever it cannot read it adds to the errors and answers with a stand-in, so that one
+/// <summary>One line of a file, or what a form says, by the file's columns. Whatever it cannot read it adds to the errors and answers with a stand-in, so that one
 /// run tells everything wrong; nobody uses the values of a reading that had errors.</summary>
-internal sealed class CsvRow(string file, int line, IReadOnlyDictionary<string, string> fields, LocalDate loadDay, List<FieldError> errors)
+/// <param name="file">Named in errors, when several files are read together.</param>
+/// <param name="line">Its line in the file; null for a form.</param>
+/// <param name="fields">Texts by column.</param>
+/// <param name="loadDay">The day days may be counted from (+35); null reads calendar days only.</param>
+/// <param name="errors">Takes what is wrong.</param>
+internal sealed class CsvRow(
+    string? file, int? line, IReadOnlyDictionary<string, string> fields, LocalDate? loadDay, List<FieldError> errors)
 {
-    public void Fail(string field, string allowed) =>
-        errors.Add(new FieldError($"{field} in {file}", fields[field], allowed, line));
+    public int? Line => line;
+
+    public string this[string field] => fields[field];
+
+    public void Fail(string field, string allowed) => errors.Add(Error(field, allowed));
 
     /// <exception cref="InvalidFields">Always.</exception>
     [DoesNotReturn]
     public void FailNow(string field, string allowed) =>
-        throw new InvalidFields([new FieldError($"{field} in {file}", fields[field], allowed, line)]);
+        throw new InvalidFields([Error(field, allowed)]);
 
     public bool IsEmpty(string field) => fields[field].Length == 0;
 
@@ -61,7 +71,7 @@ internal sealed class CsvRow(string file, int line, IReadOnlyDictionary<string, 
     /// <summary>A calendar day, or days from the load day with a sign in front.</summary>
     public LocalDate Day(string field)
     {
-        if (RelativeDay.Resolve(fields[field], loadDay) is { } day)
+        if (loadDay is { } start && RelativeDay.Resolve(fields[field], start) is { } day)
         {
             return day;
         }
@@ -72,8 +82,8 @@ internal sealed class CsvRow(string file, int line, IReadOnlyDictionary<string, 
             return parsed.Value;
         }
 
-        Fail(field, "a day of the calendar as YYYY-MM-DD, 2000–2199, or days from the load day such as +35");
-        return loadDay;
+        Fail(field, "a day of the calendar as YYYY-MM-DD, 2000–2199" + (loadDay is null ? "" : ", or days from the load day such as +35"));
+        return loadDay ?? new LocalDate(2000, 1, 1);
     }
 
     public LocalTime Time(string field)
@@ -120,4 +130,7 @@ internal sealed class CsvRow(string file, int line, IReadOnlyDictionary<string, 
             Fail(field, "each once in the file");
         }
     }
+
+    private FieldError Error(string field, string allowed) =>
+        new(file is null ? field : $"{field} in {file}", fields[field], allowed, line);
 }

@@ -1,0 +1,95 @@
+using NodaTime;
+using Nursery.Application.Setup.Lists;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.People;
+using Nursery.Domain.Sites;
+
+namespace Nursery.Application.Sites;
+
+/// <summary>The site itself, one row.</summary>
+internal sealed class SiteList : SetupList<Site>
+{
+    private static readonly Dictionary<string, Units> UnitWords = new() { ["us"] = Units.UsCustomary, ["metric"] = Units.Metric };
+
+    private static readonly Dictionary<string, PaperSize> Papers = new()
+    {
+        ["letter"] = PaperSize.Letter,
+        ["a4"] = PaperSize.A4,
+        ["roll"] = PaperSize.Roll,
+    };
+
+    public override SetupListInfo Info { get; } = new("site", "Site", "site", Right.Plan,
+    [
+        new("code", "Code"),
+        new("name", "Name"),
+        new("time_zone", "Time zone") { Hint = "of the IANA time zone database: America/Chicago" },
+        new("units", "Units", ColumnKind.Word) { Words = [.. UnitWords.Keys], Hint = "us: °F and inches; metric: °C and centimeters" },
+        new("currency", "Currency") { Hint = "three capital letters of ISO 4217" },
+        new("margin_days", "Margin", ColumnKind.Whole) { Hint = "days a batch is planned to be ready before its order's day" },
+        new("paper", "Paper", ColumnKind.Word) { Words = [.. Papers.Keys] },
+    ])
+    { IsSingle = true };
+
+    public override Dictionary<string, Site> Of(NurseryRows rows) => rows.Sites;
+
+    public override Site? Read(CsvRow line, NurseryRows rows, Site? known)
+    {
+        if (known is null)
+        {
+            line.Fail("code", $"the code of this site, {rows.Site.Code}");
+            return null;
+        }
+
+        return SiteOf(line, known, rows.Time);
+    }
+
+    internal static Site SiteOf(CsvRow line, Site? known, TimeProvider time, bool demo = false)
+    {
+        var site = new Site
+        {
+            Id = known?.Id ?? NewId.Of<Site>(time),
+            Code = line.Text("code", 20),
+            Name = line.Text("name"),
+            TimeZone = line.Text("time_zone"),
+            Units = line.Word("units", UnitWords),
+            Currency = line.Text("currency", 3),
+            MarginDays = line.Whole("margin_days", 0, 60),
+            Paper = line.Word("paper", Papers),
+            IsDemo = known?.IsDemo ?? demo,
+            PublicAddress = known?.PublicAddress,
+            Version = (known?.Version ?? 0) + 1,
+        };
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(site.TimeZone) is null)
+        {
+            line.Fail("time_zone", "a zone of the IANA time zone database, such as America/Chicago");
+        }
+
+        if (site.Currency.Length != 3 || !site.Currency.All(char.IsAsciiLetterUpper))
+        {
+            line.Fail("currency", "three capital letters of ISO 4217");
+        }
+
+        return site;
+    }
+
+    protected override IReadOnlyDictionary<string, string> Fields(Site row, NurseryRows rows) => new Dictionary<string, string>
+    {
+        ["code"] = row.Code,
+        ["name"] = row.Name,
+        ["time_zone"] = row.TimeZone,
+        ["units"] = Cell.Of(row.Units, UnitWords),
+        ["currency"] = row.Currency,
+        ["margin_days"] = Cell.Of(row.MarginDays),
+        ["paper"] = Cell.Of(row.Paper, Papers),
+    };
+
+    protected override Guid IdOf(Site row) => row.Id.Value;
+
+    protected override int VersionOf(Site row) => row.Version;
+
+    protected override LocalDate? RetiredOn(Site row) => null;
+
+    public override Task<bool> RetireAsync(NurseryDbContext database, string key, NurseryRows rows, CancellationToken cancellation) =>
+        throw new InUse($"Everything of {rows.Site.Name} hangs on the site: it cannot be retired here");
+}
