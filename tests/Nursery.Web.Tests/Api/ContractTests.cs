@@ -32,13 +32,19 @@ public sealed class ContractTests(ApiServer server)
     {
         var document = await server.Client.GetJsonAsync("/openapi/v1.json");
         var schemas = document.GetProperty("components").GetProperty("schemas");
-        var line = schemas.GetProperty("OrderLineItem").GetProperty("properties");
-        Assert.Equal(("integer", "string", "date"), (line.GetProperty("plants").Text("type"),
-            line.GetProperty("readyOn").Text("type"), line.GetProperty("readyOn").Text("format")));
-        var body = document.GetProperty("paths").GetProperty("/api/v1/ledger").GetProperty("post").GetProperty("requestBody");
-        Assert.True(body.GetProperty("content").TryGetProperty("application/json", out _));
+        Assert.Equal("integer", schemas.GetProperty("OrderLineItem").GetProperty("properties").GetProperty("plants").Text("type"));
+        Assert.Equal(("string", "date"), Spelt(schemas, "LocalDate"));
+        Assert.Equal(("string", "uuid"), Spelt(schemas, "IdOfBench"));
+        Assert.Equal("string", schemas.GetProperty("BatchStage").Text("type"));
+        Assert.Equal(
+            ["varietyCode", "trays", "cellsPerTray", "seedsPerCell", "sowOn"],
+            BodyOf(document, "/api/v1/batches", "application/json").GetProperty("required").EnumerateArray().Select(name => name.GetString()));
+        Assert.Equal(
+            ["field", "value", "allowed"],
+            schemas.GetProperty("ApiFieldError").GetProperty("required").EnumerateArray().Select(name => name.GetString()));
+        Assert.True(BodyOf(document, "/api/v1/ledger", "application/json").GetProperty("properties").TryGetProperty("entries", out _));
+        Assert.Equal("string", BodyOf(document, "/api/v1/orders/import", "text/csv").Text("type"));
         var import = document.GetProperty("paths").GetProperty("/api/v1/orders/import").GetProperty("post");
-        Assert.True(import.GetProperty("requestBody").GetProperty("content").TryGetProperty("text/csv", out _));
         Assert.Equal(
             ["dryRun", "Idempotency-Key"], import.GetProperty("parameters").EnumerateArray().Select(parameter => parameter.Text("name")));
     }
@@ -57,6 +63,12 @@ public sealed class ContractTests(ApiServer server)
     [Fact]
     public void Endpoints_OfTheMatrix_AreAllThereAre() =>
         Assert.Equal(Routes().Order(), Endpoint.All.Select(endpoint => $"{endpoint.Method} {endpoint.Path}").Order());
+
+    private static JsonElement BodyOf(JsonElement document, string path, string contentType) => document.GetProperty("paths")
+        .GetProperty(path).GetProperty("post").GetProperty("requestBody").GetProperty("content").GetProperty(contentType).GetProperty("schema");
+
+    private static (string Type, string Format) Spelt(JsonElement schemas, string name) =>
+        (schemas.GetProperty(name).Text("type"), schemas.GetProperty(name).Text("format"));
 
     private IEnumerable<string> Routes() => server.Services.GetServices<EndpointDataSource>().SelectMany(source => source.Endpoints)
         .OfType<RouteEndpoint>()

@@ -7,8 +7,8 @@ public static class TextWidth
     public const double PlateSize = 13;
     public const double NameSize = 15;
 
-    private const double CodeShare = 0.62;
-    private const double TextShare = 0.57;
+    private const double CodeShare = 0.65;
+    private const double TextShare = 0.51;
     private const double NameShare = 0.6;
 
     public static double OfCode(string text) => text.Length * CodeShare * PlateSize;

@@ -13,9 +13,10 @@ public static class TraySetsOfBench
             .Select(group =>
             {
                 SpaceRun? run = group.Key.FirstSpace is { } first ? new SpaceRun(first, group.Key.Spaces ?? 1) : null;
-                return new TraySetOnBench(bench.Code, run, FactOf(group.First(), run, bench.Zones), [.. group]);
+                return new TraySetOnBench(bench.Code, run, FactOf(group.First(), run, bench), [.. group]);
             })
-            .OrderBy(set => set.Run?.First ?? int.MaxValue).ThenBy(set => set.Code, StringComparer.Ordinal).ToList();
+            .OrderBy(set => set.Run?.First ?? int.MaxValue).ThenBy(set => set.Fact != PlanAgainstFact.ReservedOnly)
+            .ThenBy(set => set.Code, StringComparer.Ordinal).ToList();
         return sets.ConvertAll(set => set with
         {
             SharedWith =
@@ -39,12 +40,19 @@ public static class TraySetsOfBench
     private static bool Overlap(SpaceRun? one, SpaceRun? other) =>
         one is { } first && other is { } second && first.Overlaps(second);
 
-    private static PlanAgainstFact FactOf(BenchTrays trays, SpaceRun? run, IReadOnlyList<HouseZone> zones) =>
+    private static PlanAgainstFact FactOf(BenchTrays trays, SpaceRun? run, HouseBench bench) =>
         (trays.Reserved, trays.Standing) switch
         {
             (true, true) => PlanAgainstFact.AsPlanned,
             (true, false) => PlanAgainstFact.ReservedOnly,
-            _ when zones.Any(zone => Overlap(run, new SpaceRun(zone.FirstSpace, zone.Spaces))) => PlanAgainstFact.StillOnHeat,
+            _ when bench.Trays.Any(plan => Covers(plan, trays)) => PlanAgainstFact.AsPlanned,
+            _ when bench.Zones.Any(zone => Overlap(run, new SpaceRun(zone.FirstSpace, zone.Spaces))) => PlanAgainstFact.StillOnHeat,
             _ => PlanAgainstFact.NotByPlan,
         };
+
+    /// <summary>Fewer trays than reserved, or trays on the bench with no spaces told, are still where the plan wants them.</summary>
+    private static bool Covers(BenchTrays plan, BenchTrays fact) =>
+        plan.Reserved && plan.TraySetCode == fact.TraySetCode
+        && (fact.FirstSpace is not { } first
+            || (plan.FirstSpace is { } from && new SpaceRun(from, plan.Spaces!.Value).Contains(new SpaceRun(first, fact.Spaces!.Value))));
 }
