@@ -17,7 +17,7 @@ public static class FieldPage
           const called = element => `${element.tagName.toLowerCase()}.${element.className} "${(element.ariaLabel || element.textContent || element.value || '').trim().slice(0, 40)}"`;
 
           // The whole row belongs to the box of a task.
-          const area = element => (element.closest('.head') && element.matches('.box') ? element.closest('.head') : element).getBoundingClientRect();
+          const area = element => (element.closest('.tick-row') && element.matches('.box') ? element.closest('.tick-row') : element).getBoundingClientRect();
           const targets = [...sheet.querySelectorAll('button, a[href], input, select, summary')].filter(seen);
           const fixed = element => { for (let e = element; e; e = e.parentElement) if (['fixed', 'sticky'].includes(getComputedStyle(e).position)) return true; return false; };
           const boxes = targets.map(element => ({ element, rect: area(element), fixed: fixed(element) }));

@@ -41,12 +41,12 @@ public sealed class EmptyRoundTests(NurseryApp app) : IClassFixture<NurseryApp>
         await app.SqlAsync<int>(Multiply);
         await round.Page.ReloadAsync();
 
-        Assert.Equal(Many, await round.Page.Locator(".task").CountAsync());
+        Assert.Equal(Many, await round.Page.Locator(".tick-card").CountAsync());
         await visit.PictureAsync("rounds-500");
         var took = await round.Page.EvaluateAsync<double>(
             """
             async () => {
-              const card = [...document.querySelectorAll('.stop > .task.open')].at(-1);
+              const card = [...document.querySelectorAll('.stop > .tick-card.open')].at(-1);
               card.scrollIntoView();
               const start = performance.now();
               card.querySelector('.box').click();

@@ -18,7 +18,7 @@ internal sealed class RoundPage(Visit visit)
     }
 
     /// <summary>The open single cards of a kind, outside groups.</summary>
-    public ILocator Open(string kind) => Page.Locator($".stop > .task.open[data-kind={kind}]");
+    public ILocator Open(string kind) => Page.Locator($".stop > .tick-card.open[data-kind={kind}]");
 
     /// <summary>A card that stays the same one whatever becomes of it.</summary>
     public async Task<ILocator> FirstOpenAsync(string kind)
@@ -29,11 +29,11 @@ internal sealed class RoundPage(Visit visit)
 
     public ILocator Card(string task) => Page.Locator($"[data-task=\"{task}\"]");
 
-    public static ILocator Box(ILocator card) => card.Locator("> .head > .box");
+    public static ILocator Box(ILocator card) => card.Locator("> .tick-row > .box");
 
     public static ILocator Press(ILocator card, string words) => card.GetByRole(AriaRole.Button, new() { Name = words, Exact = true });
 
     public Task SentAsync() => Assertions.Expect(Outbox).ToHaveTextAsync("all sent");
 
-    public static Task SaysAsync(ILocator card, string words) => Assertions.Expect(card.Locator("> .said")).ToHaveTextAsync(words);
+    public static Task SaysAsync(ILocator card, string words) => Assertions.Expect(card.Locator("> .tick-said")).ToHaveTextAsync(words);
 }

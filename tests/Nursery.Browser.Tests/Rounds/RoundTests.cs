@@ -66,23 +66,23 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
     {
         await using var visit = await StaffAsync();
         var round = await RoundPage.OpenAsync(visit);
-        var group = round.Page.Locator(".group.open").Last;
+        var group = round.Page.Locator(".tick-group.open").Last;
         var name = await group.GetAttributeAsync("data-name");
-        group = round.Page.Locator($".group[data-name=\"{name}\"]");
-        var members = await group.Locator(".task").CountAsync();
+        group = round.Page.Locator($".tick-group[data-name=\"{name}\"]");
+        var members = await group.Locator(".tick-card").CountAsync();
         Assert.True(members > 1);
 
         await RoundPage.Box(group).ClickAsync();
 
         await round.SentAsync();
-        await Expect(group.Locator(".task.done")).ToHaveCountAsync(members);
+        await Expect(group.Locator(".tick-card.done")).ToHaveCountAsync(members);
         await visit.PictureAsync("rounds-group-done");
-        await group.Locator("> .aside").GetByText("Undo").ClickAsync();
+        await group.Locator("> .tick-aside").GetByText("Undo").ClickAsync();
         await round.SentAsync();
         await round.Page.ReloadAsync();
-        await Expect(group.Locator(".task.open")).ToHaveCountAsync(members);
+        await Expect(group.Locator(".tick-card.open")).ToHaveCountAsync(members);
         await RoundPage.Press(group, "One by one").ClickAsync();
-        await RoundPage.Box(group.Locator(".task").First).ClickAsync();
+        await RoundPage.Box(group.Locator(".tick-card").First).ClickAsync();
         await RoundPage.SaysAsync(group, $"1 of {members} done");
         await round.SentAsync();
         await visit.PictureAsync("rounds-group-open");
@@ -131,7 +131,7 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
 
         await RoundPage.Press(card, "Save the count").ClickAsync();
 
-        await Expect(card.Locator(".note")).ToContainTextAsync("42 seedlings counted");
+        await Expect(card.Locator(".tick-note")).ToContainTextAsync("42 seedlings counted");
         await RoundPage.SaysAsync(card, "Done by you");
         await round.SentAsync();
         var stored = await app.SqlAsync<string>($"SELECT sent #>> '{{}}' FROM ledger WHERE kind = 'Count' AND batch_id = '{batch}' ORDER BY recorded_at DESC LIMIT 1");
@@ -161,7 +161,7 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
 
         await round.SentAsync();
         Assert.Equal(before + 12, await app.SqlAsync<int>(lost));
-        await RoundPage.Press(round.Page.Locator(".note"), "Undo").ClickAsync();
+        await RoundPage.Press(round.Page.Locator(".tick-note"), "Undo").ClickAsync();
         await round.SentAsync();
         Assert.Equal(before, await app.SqlAsync<int>(lost));
     }
@@ -178,7 +178,7 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
         await round.SentAsync();
         await round.Page.ReloadAsync();
         await Expect(RoundPage.Press(row, "damp")).ToHaveAttributeAsync("aria-pressed", "true");
-        await Expect(row.Locator(".said")).ToHaveTextAsync("seen by Teo Marchbank");
+        await Expect(row.Locator(".tick-said")).ToHaveTextAsync("seen by Teo Marchbank");
     }
 
     [Fact]

@@ -35,7 +35,7 @@ function mark(card, state, made, words) {
   card.classList.toggle('open', state !== 'done');
   card.classList.toggle('put-off', state === 'put-off');
   card.dataset.entry = made.id;
-  card.querySelector('.said').textContent = words;
+  card.querySelector('.tick-said').textContent = words;
   setBox(card, state === 'done');
   card.querySelector('[data-do="undo"]').hidden = false;
   closePanel(card);
@@ -48,7 +48,7 @@ function unmark(id) {
     card.classList.remove('done', 'put-off');
     card.classList.add('open');
     delete card.dataset.entry;
-    card.querySelector('.said').textContent = 'Taken back';
+    card.querySelector('.tick-said').textContent = 'Taken back';
     setBox(card, false);
     card.querySelector('[data-do="undo"]').hidden = true;
     recount(card);
@@ -69,14 +69,14 @@ function recount(card) {
   const tasks = [...house.querySelectorAll('[data-task]')];
   const done = tasks.filter(task => task.classList.contains('done')).length;
   house.querySelector('.progress').textContent = `${done} of ${tasks.length} done`;
-  const group = card.closest('.group');
+  const group = card.closest('.tick-group');
   if (!group) return;
-  const left = group.querySelectorAll('.task.open').length;
-  const all = group.querySelectorAll('.task').length;
+  const left = group.querySelectorAll('.tick-card.open').length;
+  const all = group.querySelectorAll('.tick-card').length;
   group.classList.toggle('done', left === 0);
   group.classList.toggle('open', left > 0);
   setBox(group, left === 0);
-  group.querySelector('.said').textContent = left === all ? '' : `${all - left} of ${all} done`;
+  group.querySelector('.tick-said').textContent = left === all ? '' : `${all - left} of ${all} done`;
   if (left === all) group.querySelector('[data-do="undo-all"]').hidden = true;
 }
 
@@ -86,16 +86,16 @@ function press(row, made) {
   for (const button of row.querySelectorAll('[data-do="surface"]')) {
     button.setAttribute('aria-pressed', String(button.dataset.state === made.state));
   }
-  row.querySelector('.said').textContent = made.state ? 'seen by you' : 'taken back';
+  row.querySelector('.tick-said').textContent = made.state ? 'seen by you' : 'taken back';
 }
 
 const WORDS = { cellsUp: 'cells up', seedlings: 'seedlings', blanks: 'blanks' };
 
 function counted(made) {
   const card = round.querySelector(`[data-batch="${CSS.escape(made.batchId)}"][data-kind="EmergenceCheck"]`)
-    ?? round.querySelector(`[data-batch="${CSS.escape(made.batchId)}"] [data-do="count"]`)?.closest('.task');
+    ?? round.querySelector(`[data-batch="${CSS.escape(made.batchId)}"] [data-do="count"]`)?.closest('.tick-card');
   if (!card) return;
-  note(card.querySelector('.said'), made.id, `${made.value} ${WORDS[made.what]} counted`);
+  note(card.querySelector('.tick-said'), made.id, `${made.value} ${WORDS[made.what]} counted`);
   closePanel(card);
 }
 
@@ -107,7 +107,7 @@ function lost(made) {
 // A line with its own undo, before the place it belongs to.
 function note(before, id, sentence) {
   const line = document.createElement('p');
-  line.className = 'note';
+  line.className = 'tick-note';
   line.dataset.note = id;
   const words = document.createElement('span');
   words.textContent = sentence;
@@ -123,7 +123,7 @@ function button(words, does) {
 }
 
 function closePanel(card) {
-  card.querySelector('.panel')?.remove();
+  card.querySelector('.tick-panel')?.remove();
   for (const opener of card.querySelectorAll('[aria-expanded]')) opener.setAttribute('aria-expanded', 'false');
 }
 
@@ -139,7 +139,7 @@ const does = {
     say(`Done: ${card.dataset.name}`);
   },
   'all-done': (pressed, card, group) => {
-    const open = [...group.querySelectorAll('.task.open')];
+    const open = [...group.querySelectorAll('.tick-card.open')];
     if (open.length === 0) return;
     const at = localNow();
     const made = open.map(task => entry('done', { taskId: task.dataset.task }, at));
@@ -209,14 +209,14 @@ function saveCount(card, content) {
 document.addEventListener('click', event => {
   const pressed = event.target.closest('[data-do]');
   const action = pressed && does[pressed.dataset.do];
-  if (action) action(pressed, pressed.closest('.task'), pressed.closest('.group'));
+  if (action) action(pressed, pressed.closest('.tick-card'), pressed.closest('.tick-group'));
 });
 
 function answered(record, outcome, sentence) {
   if (outcome !== 'refused') return;
   if (record.entry.kind !== 'undo') unmark(record.entry.id);
   const card = record.entry.taskId ? cardOf(record.entry.taskId) : null;
-  if (card) card.querySelector('.said').textContent = '';
+  if (card) card.querySelector('.tick-said').textContent = '';
   say(`Needs attention: ${record.label}. ${sentence}`);
 }
 
@@ -233,7 +233,7 @@ function showRefused() {
     const visible = card && !card.closest('.members[hidden]');
     words.textContent = `Needs attention: ${visible ? '' : `${record.label}. `}${record.problem}`;
     line.append(words, button('Understood', 'understood'));
-    if (visible) card.querySelector('.said').after(line);
+    if (visible) card.querySelector('.tick-said').after(line);
     else attention.append(line);
   }
   attention.hidden = !attention.querySelector('[data-refused]');
