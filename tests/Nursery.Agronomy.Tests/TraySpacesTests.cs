@@ -45,8 +45,8 @@ public sealed class TraySpacesTests
     {
         var mat = TraySpaces.Standard with { OneWay = true };
 
-        // 60 × 60 in: five and five one way make ten; a row of five and two by three in the rest make eleven.
-        Assert.Equal((10, 11), (mat.On(60 * Inch, 60 * Inch).Spaces, TraySpaces.Standard.On(60 * Inch, 60 * Inch).Spaces));
+        // 60 × 60 in: two by five one way make ten, and the 17 in left take a column of two the other way.
+        Assert.Equal((10, 12), (mat.On(60 * Inch, 60 * Inch).Spaces, TraySpaces.Standard.On(60 * Inch, 60 * Inch).Spaces));
         Assert.Equal(54, mat.On(500, 165).Spaces);
     }
 

@@ -23,7 +23,7 @@ public sealed record FirstPerson(string User, string Password, string Site, bool
 
 /// <summary>Adds a person, or gives a known one a new password and role. For whoever has the machine: no actor is asked.</summary>
 public sealed class AddFirstPerson(
-    IDbContextFactory<NurseryDbContext> databases, IPasswordHasher<Person> hasher, ILookupNormalizer normalizer, TimeProvider time)
+    IDbContextFactory<NurseryDbContext> databases, IPasswordHasher<Person> hasher, TimeProvider time)
 {
     private const string CommandLine = "command line";
 
@@ -38,7 +38,7 @@ public sealed class AddFirstPerson(
         var (site, isNew) = await SiteAsync(database, request.Site, errors, cancellation);
         Refuse(errors);
         var rows = await NurseryRows.LoadAsync(database, site, new Dictionary<string, Domain.Crops.Crop>(), time, cancellation);
-        var list = new PersonList(normalizer);
+        var list = new PersonList();
         var staged = list.Stage([new CsvRow(null, null, request.Person, null, errors)], rows, null);
         Refuse(errors);
         var person = ((SitePerson?)staged[0].Known ?? (SitePerson)staged[0].Read).Person;

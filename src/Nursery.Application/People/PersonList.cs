@@ -9,8 +9,11 @@ using Nursery.Domain.People;
 namespace Nursery.Application.People;
 
 /// <summary>People and their roles. Who comes by a file or form cannot sign in until they are given a password.</summary>
-internal sealed class PersonList(ILookupNormalizer normalizer) : SetupList<SitePerson>
+internal sealed class PersonList : SetupList<SitePerson>
 {
+    /// <summary>The one sign-in looks people up by.</summary>
+    private static readonly UpperInvariantLookupNormalizer Normalizer = new();
+
     public override SetupListInfo Info { get; } = new("people", "People", "person", Right.Admin,
     [
         new("user", "User") { Hint = "to sign in with: letters a–z, digits, - . _" },
@@ -37,7 +40,7 @@ internal sealed class PersonList(ILookupNormalizer normalizer) : SetupList<SiteP
         {
             Id = known?.Person.Id ?? Guid.CreateVersion7(rows.Time.GetUtcNow()),
             UserName = user,
-            NormalizedUserName = normalizer.NormalizeName(user),
+            NormalizedUserName = Normalizer.NormalizeName(user),
             DisplayName = name,
             SecurityStamp = Guid.NewGuid().ToString("N"),
             LockoutEnabled = true,

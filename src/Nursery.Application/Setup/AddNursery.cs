@@ -95,7 +95,7 @@ public static class NurseryServices
         .AddTransient<PrintBenchTags>()
         .AddTransient<LoadScenario>()
         .AddSingleton<StartingCrops>()
-        .AddTransient<SetupLists>()
+        .AddSingleton<SetupLists>()
         .AddTransient<ShowSetupList>()
         .AddTransient<SaveSetupRow>()
         .AddTransient<RetireSetupRow>()

@@ -1,3 +1,4 @@
+using Nursery.Application.Setup.Lists;
 using Nursery.Domain.People;
 
 namespace Nursery.Web.Tests.Api;
@@ -24,6 +25,11 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
         new("POST", "/api/v1/ledger", Right.Ledger, "{}"),
         new("GET", "/api/v1/germination", Right.Read),
         new("GET", "/api/v1/papers/bench-tags.pdf", Right.Read),
+        .. new SetupLists().All.SelectMany(list => new Endpoint[]
+        {
+            new("GET", $"/api/v1/setup/{list.Name}.csv", list.Right),
+            new("POST", $"/api/v1/setup/{list.Name}/import", list.Right, string.Join(',', list.ColumnNames) + "\n", "text/csv"),
+        }),
     ];
 
     public HttpRequestMessage Request()

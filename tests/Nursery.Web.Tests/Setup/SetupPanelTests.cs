@@ -22,7 +22,7 @@ public sealed class SetupPanelTests : BunitContext
 
     [Theory]
     [InlineData("germination", "10 1020 trays")]
-    [InlineData("growing", "11 1020 trays")]
+    [InlineData("growing", "12 1020 trays")]
     public void SpaceProposal_HeatMat_LaysTraysOneWay(string kind, string sentence)
     {
         (int Spaces, int Rows) taken = default;

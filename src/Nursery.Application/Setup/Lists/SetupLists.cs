@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
@@ -18,12 +17,10 @@ namespace Nursery.Application.Setup.Lists;
 /// <summary>The lists of the setup, in the order a nursery is set up in.</summary>
 public sealed class SetupLists
 {
-    private readonly IReadOnlyList<ISetupList> _lists;
-
-    public SetupLists(ILookupNormalizer normalizer) => _lists =
+    private readonly IReadOnlyList<ISetupList> _lists =
     [
         new SiteList(), new HouseList(), new BenchList(), new ZoneList(), new CropList(), new VarietyList(), new LotList(),
-        new PersonList(normalizer),
+        new PersonList(),
     ];
 
     public IReadOnlyList<SetupListInfo> All => [.. _lists.Select(list => list.Info)];
