@@ -125,6 +125,7 @@ internal static class BatchFiles
             {
                 ["count"] = LedgerRowKind.Count,
                 ["moveOffHeat"] = LedgerRowKind.MoveOffHeat,
+                ["thin"] = LedgerRowKind.Thin,
                 ["surface"] = LedgerRowKind.Surface,
                 ["loss"] = LedgerRowKind.Loss,
             });
@@ -161,6 +162,7 @@ internal static class BatchFiles
             case LedgerRowKind.Loss:
                 return row.Text("what");
             case LedgerRowKind.MoveOffHeat:
+            case LedgerRowKind.Thin:
             default:
                 return "";
         }

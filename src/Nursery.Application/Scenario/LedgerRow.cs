@@ -8,6 +8,7 @@ internal enum LedgerRowKind
 {
     Count,
     MoveOffHeat,
+    Thin,
     Surface,
     Loss,
 }
@@ -30,7 +31,7 @@ internal sealed record LedgerRow(
         ["wet"] = SurfaceState.Wet,
     };
 
-    /// <summary>The row as a client would report it; the move off heat is a task and is reported as one.</summary>
+    /// <summary>The row as a client would report it; moving off heat and thinning are tasks and are reported as such.</summary>
     public EntryContent AsContent(Guid batch, string benchCode) => Kind switch
     {
         LedgerRowKind.Count => new PlantsCounted(

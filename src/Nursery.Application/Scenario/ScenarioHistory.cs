@@ -66,9 +66,10 @@ internal sealed class ScenarioHistory(
     private async Task TellAsync(LoadedBatch batch, LedgerRow told, CancellationToken cancellation)
     {
         var who = actors[told.Who.User];
-        if (told.Kind == LedgerRowKind.MoveOffHeat)
+        if (told.Kind is LedgerRowKind.MoveOffHeat or LedgerRowKind.Thin)
         {
-            await DoTaskAsync(batch, TaskKind.MoveOffHeat, told.On, told.Time, who, told.Row, "kind", cancellation);
+            var task = told.Kind == LedgerRowKind.Thin ? TaskKind.Thin : TaskKind.MoveOffHeat;
+            await DoTaskAsync(batch, task, told.On, told.Time, who, told.Row, "kind", cancellation);
             return;
         }
 

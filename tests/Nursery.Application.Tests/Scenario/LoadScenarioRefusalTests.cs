@@ -115,7 +115,7 @@ public sealed class LoadScenarioRefusalTests : IAsyncLifetime
         Assert.Single(refusals);
         await using var database = await _nursery.OpenAsync();
         Assert.Equal(1, await database.Sites.CountAsync());
-        Assert.Equal(30, await database.Batches.CountAsync());
+        Assert.Equal(DemoFiles.Count("batches.csv"), await database.Batches.CountAsync());
     }
 
     private async Task ChangeAsync(string file, int line, string was, string value)

@@ -11,6 +11,7 @@ using Nursery.Domain.People;
 using Nursery.Domain.Tasks;
 using Xunit;
 using Xunit.Abstractions;
+using static Nursery.Application.Tests.Scenario.DemoFiles;
 
 namespace Nursery.Application.Tests.Scenario;
 
@@ -25,31 +26,32 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
     {
         await using var database = await Nursery.OpenAsync();
 
-        Assert.Equal(2, await database.Houses.CountAsync());
-        Assert.Equal(10, await database.Benches.CountAsync());
-        Assert.Equal(4, await database.HeatZones.CountAsync());
-        Assert.Equal(12, await database.Crops.CountAsync());
-        Assert.Equal(40, await database.Varieties.CountAsync());
-        Assert.Equal(60, await database.SeedLots.CountAsync());
-        Assert.Equal(120, await database.OrderLines.CountAsync());
-        Assert.Equal(35, await database.Orders.CountAsync());
-        Assert.Equal(30, await database.Batches.CountAsync());
-        Assert.Equal(12, await database.Batches.CountAsync(batch => batch.State.SownOn != null));
-        Assert.Equal(66, await database.Reservations.CountAsync());
+        Assert.Equal(Count("houses.csv"), await database.Houses.CountAsync());
+        Assert.Equal(Count("benches.csv"), await database.Benches.CountAsync());
+        Assert.Equal(Count("heat_zones.csv"), await database.HeatZones.CountAsync());
+        Assert.Equal(Count("crops.csv"), await database.Crops.CountAsync());
+        Assert.Equal(Count("varieties.csv"), await database.Varieties.CountAsync());
+        Assert.Equal(Count("seed_lots.csv"), await database.SeedLots.CountAsync());
+        Assert.Equal(Count("orders.csv"), await database.OrderLines.CountAsync());
+        Assert.Equal(Read("orders.csv").Select(line => line["order"]).Distinct().Count(), await database.Orders.CountAsync());
+        Assert.Equal(Count("batches.csv"), await database.Batches.CountAsync());
+        Assert.Equal(SownBatches().Count, await database.Batches.CountAsync(batch => batch.State.SownOn != null));
+        Assert.Equal(Count("reservations.csv"), await database.Reservations.CountAsync());
         Assert.True((await database.Sites.SingleAsync()).IsDemo);
         var told = Nursery.Result;
         Assert.Equal(
-            (2, 10, 4, 12, 40, 60, 120, 30, 12),
+            (Count("houses.csv"), Count("benches.csv"), Count("heat_zones.csv"), Count("crops.csv"), Count("varieties.csv"),
+                Count("seed_lots.csv"), Count("orders.csv"), Count("batches.csv"), SownBatches().Count),
             (told.Houses, told.Benches, told.HeatZones, told.Crops, told.Varieties, told.SeedLots, told.OrderLines, told.Batches, told.SownBatches));
     }
 
     [Fact]
-    public void HandleAsync_DemoFolder_TakesLessThanTenSeconds()
+    public void HandleAsync_DemoFolder_TakesLessThanFifteenSeconds()
     {
         output.WriteLine($"loaded in {Nursery.LoadTime.TotalSeconds:0.0} s");
 
-        // The machine may be busy with other tests: the target of 10 s gets half as much again.
-        Assert.InRange(Nursery.LoadTime.TotalSeconds, 0, 15);
+        // The target is 15 s on two cores; the machine may be busy with other tests, so it gets half as much again.
+        Assert.InRange(Nursery.LoadTime.TotalSeconds, 0, 22.5);
     }
 
     [Fact]
@@ -70,7 +72,7 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
 
         var byVariety = rows.ToDictionary(row => row.Variety, row => (row.Bench, row.State.Stage, row.Spaces!.Value.First));
 
-        Assert.Equal(12, rows.Count);
+        Assert.Equal(SownBatches().Count, rows.Count);
         Assert.Equal(("2B", BatchStage.GrowingOn, 1), byVariety["ON-COPP"]);
         Assert.Equal(("1D", BatchStage.GrowingOn, 7), byVariety["PE-LANT"]);
 
@@ -94,12 +96,14 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
         }
 
         Assert.All(tasks, task => Assert.Equal(TaskState.Open, task.State));
-        Assert.InRange(tasks.Count, 5, 40);
+        Assert.InRange(tasks.Count, 15, 60);
         Assert.InRange(tasks.Count(task => task.DueOn < LoadDay), 1, 5);
         Assert.All(tasks, task => Assert.True(task.DueOn >= LoadDay.PlusDays(-3), $"{task.Kind} of {task.Subject} is due since {task.DueOn}"));
-        Assert.Equal(4, tasks.Count(task => task.Kind == TaskKind.Sow));
-        Assert.Single(tasks, task => task.Kind == TaskKind.MoveOffHeat);
-        Assert.Single(tasks, task => task.Kind == TaskKind.Thin);
+        Assert.Equal(
+            Read("batches.csv").Count(batch => batch["sown"] == "no" && Whole(batch, "sow_on") <= 0),
+            tasks.Count(task => task.Kind == TaskKind.Sow));
+        Assert.Contains(tasks, task => task.Kind == TaskKind.MoveOffHeat);
+        Assert.Contains(tasks, task => task.Kind == TaskKind.Thin);
         Assert.Contains(tasks, task => task.Kind == TaskKind.EmergenceCheck);
         Assert.Contains(tasks, task => task.Kind == TaskKind.Water);
     }
@@ -131,8 +135,8 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
         var entries = await database.Ledger.AsNoTracking()
             .Where(entry => entry.Kind == LedgerKind.Receipt || entry.Kind == LedgerKind.Sown).ToListAsync();
 
-        Assert.Equal(60, entries.Count(entry => entry.Value is Receipt));
-        Assert.Equal(12, entries.Count(entry => entry.Value is Sown));
+        Assert.Equal(Count("seed_lots.csv"), entries.Count(entry => entry.Value is Receipt));
+        Assert.Equal(SownBatches().Count, entries.Count(entry => entry.Value is Sown));
         foreach (var lot in entries.GroupBy(entry => entry.LotId!.Value))
         {
             var received = lot.Select(entry => entry.Value).OfType<Receipt>().Sum(receipt => receipt.Seeds);
@@ -154,7 +158,7 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
         // Trays were sown for whole lines, so whole lines are promised.
         Assert.NotEmpty(lines);
         Assert.All(lines, line => Assert.Equal(line.Plants, line.Promised));
-        Assert.Equal(30, await database.Allocations.Select(row => row.BatchId).Distinct().CountAsync());
+        Assert.Equal(Count("batches.csv"), await database.Allocations.Select(row => row.BatchId).Distinct().CountAsync());
     }
 
     [Fact]
@@ -166,12 +170,16 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
             output.WriteLine($"{item.Name}: {item.Batches} batches, {item.Emerged:0} of {item.Seeds}, {item.Fraction:0.00} ± {item.FractionSpread:0.00}");
         }
 
-        Assert.Equal(["Basil", "Broccoli", "Cabbage", "Cucumber", "Eggplant", "Lettuce", "Onion", "Pepper", "Tomato"], items.Select(item => item.Name));
+        var counted = Read("ledger.csv").Where(row => row["kind"] == "count").Select(row => Whole(row, "batch_row")).ToHashSet();
+        var cropOf = Read("varieties.csv").ToDictionary(variety => variety["code"], variety => variety["crop"]);
+        Assert.Equal(
+            Read("batches.csv").Where((_, at) => counted.Contains(at + 1)).Select(batch => cropOf[batch["variety"]]).Distinct().Order(),
+            items.Select(item => item.Key).Order());
         Assert.All(items, item => Assert.InRange(item.Fraction, 0.01m, 1m));
 
-        // Of what is past its emergence most came up; basil is still coming.
+        // Of what is past its emergence most came up; what was sown this week is still coming.
         Assert.All(
-            items.Where(item => item.Key is "BR" or "CA" or "CU" or "LE" or "ON" or "TO"),
+            items.Where(item => item.Key is "BR" or "CA" or "CF" or "CU" or "KA" or "LE" or "ON" or "TO"),
             item => Assert.InRange(item.Fraction, 0.5m, 1m));
         Assert.NotNull(items.Single(item => item.Key == "PE").FractionSpread);
     }
@@ -220,6 +228,6 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
 
         Assert.Contains("Kestrel Beck Nursery", refusal.Message, StringComparison.Ordinal);
         await using var database = await Nursery.OpenAsync();
-        Assert.Equal(30, await database.Batches.CountAsync());
+        Assert.Equal(Count("batches.csv"), await database.Batches.CountAsync());
     }
 }

@@ -26,7 +26,7 @@ public sealed partial class DemoCropProfileTests
         {
             EqualWhereGiven(row["min_F"], crop["germination_min_c"]);
             EqualWhereGiven(row["optimum_F"], crop["germination_optimum_c"]);
-            EqualWhereGiven(row["max_F"], crop["germination_max_c"]);
+            EqualWhereGiven(row[MaximumColumn(name)], crop["germination_max_c"]);
         }
 
         Assert.True(rows.Count > 0 || SourceOf(crop, "germination temperatures").Contains("from memory", StringComparison.Ordinal));
@@ -54,7 +54,9 @@ public sealed partial class DemoCropProfileTests
         }
 
         var below = table.Last(point => point.Celsius <= optimum).Days;
-        var above = table.First(point => point.Celsius >= optimum).Days;
+
+        // Seed that was not tested as warm as its optimum (muskmelon) is held to the warmest test.
+        var above = table.FirstOrDefault(point => point.Celsius >= optimum, table[^1]).Days;
         Assert.InRange(Number(crop["days_to_emergence"]), Math.Min(below, above), Math.Max(below, above));
     }
 
@@ -100,7 +102,9 @@ public sealed partial class DemoCropProfileTests
         var depth = Number(crop["depth_mm"]);
         var needsLight = Rows("03b_sowing_depth_and_light.csv", "kind", [.. NamesIn(name), "most vegetables"])
             .Any(row => row["property"] == "light" && (row["value"] == "needs light" || IsExceptedIn(row["note"], name)));
-        Assert.Equal(needsLight ? "needsLight" : "indifferent", crop["light"]);
+        var needsDark = Rows("03b_sowing_depth_and_light.csv", "kind", [name])
+            .Any(row => row["property"] == "light" && row["value"] == "best in dark");
+        Assert.Equal(needsLight ? "needsLight" : needsDark ? "dark" : "indifferent", crop["light"]);
         if (needsLight)
         {
             Assert.Equal(0, depth);
@@ -110,7 +114,8 @@ public sealed partial class DemoCropProfileTests
         var published = Rows("03b_sowing_depth_and_light.csv", "kind", DepthNamesIn(name))
             .Where(row => row["property"] == "sowing depth")
             .ToList();
-        Assert.All(published, row => Assert.Equal(Math.Round(Number(row["value"]) * 25.4m), depth));
+        Assert.All(published, row => Assert.InRange(
+            depth, Math.Round(Range(row["value"]).Low * 25.4m), Math.Round(Range(row["value"]).High * 25.4m)));
         Assert.True(published.Count > 0 || SourceOf(crop, "depth") == "from memory");
     }
 
@@ -139,17 +144,25 @@ public sealed partial class DemoCropProfileTests
     private static List<IReadOnlyDictionary<string, string>> Rows(string file, string column, string[] names) =>
         [.. Read("tests", "reference", file).Where(row => names.Contains(row[column]))];
 
-    /// <summary>What the tables call a crop; broccoli is one of the 'other brassicas' of the Utah guide.</summary>
+    /// <summary>Lettuce: the tables contradict each other (95 °F printed as its maximum, no seedlings at 95 °F and 12 % at 86 °F
+    /// in the days table), so it is held to the upper end of the printed optimum range, 80 °F.</summary>
+    private static string MaximumColumn(string name) => name == "Lettuce" ? "opt_range_high_F" : "max_F";
+
+    /// <summary>What the tables call a crop; broccoli and its kin are the 'other brassicas' of the Utah guide.</summary>
     private static string[] NamesIn(string name) => name switch
     {
         "Summer squash" => ["Squash", "Squash, summer"],
-        "Broccoli" => ["Broccoli", "Other brassicas"],
+        "Swiss chard" => ["Chard, Swiss"],
+        "Muskmelon" => ["Muskmelon", "Cantaloupe", "Melon"],
+        "Watermelon" => ["Watermelon", "Watermelon, seedless"],
+        "Broccoli" or "Cauliflower" or "Kale" or "Kohlrabi" or "Brussels sprouts" => [name, "Other brassicas"],
         _ => [name],
     };
 
     private static string[] DepthNamesIn(string name) => name switch
     {
         "Cabbage" => ["Other brassicas"],
+        "Swiss chard" or "Spinach" => ["Other leafy greens"],
         _ => NamesIn(name),
     };
 

@@ -22,12 +22,23 @@ public sealed class DemoSeedLotTests
             .Select(lot => lot["code"])
             .ToList();
 
-        Assert.Equal(60, lots.Count);
-        // Basil is the one crop the rule does not name.
-        Assert.Equal(["BA"], kindByCrop.Where(crop => !minimumByKind.ContainsKey(crop.Value)).Select(crop => crop.Key));
-        // Three old lots are kept below the standard so that the flag has something to show.
-        Assert.Equal(3, below.Count);
+        Assert.True(lots.Count >= 160, $"{lots.Count} lots");
+
+        // Basil and the flowers are the crops the rule for vegetables does not name.
+        Assert.Equal(
+            ["BA", "CD", "MA", "PT"],
+            kindByCrop.Where(crop => !minimumByKind.ContainsKey(crop.Value)).Select(crop => crop.Key).Order());
+
+        // A few old lots are kept below the standard so that the flag has something to show.
+        Assert.InRange(below.Count, 1, lots.Count / 20);
     }
 
-    private static string Kind(string cropName) => cropName == "Summer squash" ? "Squash" : cropName;
+    private static string Kind(string cropName) => cropName switch
+    {
+        "Summer squash" => "Squash",
+        "Muskmelon" => "Melon",
+        "Swiss chard" => "Chard, Swiss",
+        "Pak choi" => "Pak-choi",
+        _ => cropName,
+    };
 }
