@@ -35,6 +35,12 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
             var lot = batch.LotId ?? throw new LotMissing(batch.Code);
             await Sowing.AddAsync(database, draft, batch, traySet, lot, asConsequence: true, cancellation);
         }
+        else if (task.Kind == TaskKind.Sow && batch.State.LotId is { } sownLot)
+        {
+            // The second report stands by itself: if the first is taken back, the batch stays sown.
+            var again = new Sown(sownLot, batch.State.SeedsSown, batch.State.CellsSown, batch.SeedsPerCell);
+            database.Ledger.Add(draft.Consequence(again, batch.Id, traySet.Id, lot: sownLot));
+        }
 
         // A second person who reports the same task is kept: it is never an error to have done one's work.
         database.Ledger.Add(draft.Entry(new Done(task.Kind, task.Occurrence), batch.Id, traySet.Id));

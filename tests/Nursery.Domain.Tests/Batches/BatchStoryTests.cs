@@ -24,7 +24,7 @@ public sealed class BatchStoryTests
         Step(entries, At(0, Sown()), BatchStage.Sown);
         Step(entries, At(1, Done(TaskKind.Water)), BatchStage.Sown);
         Step(entries, At(24 * 5, Up(0)), BatchStage.Sown);
-        Step(entries, At(24 * 6, new NotYet(TaskKind.EmergenceCheck, 1, "none")), BatchStage.Sown);
+        Step(entries, At(24 * 6, new NotYet(TaskKind.EmergenceCheck, 1, "not up yet")), BatchStage.Sown);
         Step(entries, At(24 * 7, Up(3)), BatchStage.Emerging);
         Step(entries, At(24 * 9, Done(TaskKind.MoveOffHeat)), BatchStage.GrowingOn);
         Step(entries, At(24 * 10, Moved(BenchKind.Germination)), BatchStage.GrowingOn);
