@@ -20,7 +20,12 @@ public sealed record MapLayout(double Width, double Height, Box House, Box Door,
         var drafts = house.Benches.Select(bench => DraftOf(bench, walls, scale)).ToList();
         foreach (var draft in drafts)
         {
-            labels.Names(draft);
+            labels.Name(draft);
+        }
+
+        foreach (var draft in drafts)
+        {
+            labels.Free(draft);
         }
 
         foreach (var draft in drafts)
