@@ -3,7 +3,7 @@ using Nursery.Domain.Sites;
 namespace Nursery.Web.Components.Pages.Benches;
 
 /// <summary>Where the texts of a map may stand, best place first.</summary>
-public sealed class MapLabels(Box walls)
+public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
 {
     private const double LineHeight = 18;
     private const double Tight = 6;
@@ -60,7 +60,7 @@ public sealed class MapLabels(Box walls)
         }
     }
 
-    private static IEnumerable<LabelChoice> Choices(BenchOnMap on, SetOnMap set, string text, string? second)
+    private IEnumerable<LabelChoice> Choices(BenchOnMap on, SetOnMap set, string text, string? second)
     {
         var width = Math.Max(TextWidth.OfCode(text), second is null ? 0 : TextWidth.OfText(second)) + 8;
         var height = second is null ? LineHeight : (2 * LineHeight) - 2;
@@ -72,7 +72,9 @@ public sealed class MapLabels(Box walls)
             ? [.. stretches.Select(row => new LabelChoice(Box.Around(row.CenterX, row.CenterY, width, height)))]
             : [new LabelChoice(Box.Around(around.CenterX, around.CenterY, width, height))];
         var room = second is null ? stretches[0].Width : around.Width;
-        return (width <= room + Tight ? inside : []).Concat(Beside(on.Geometry.Bench, stretches, width, height)).Concat(inside);
+        return (width <= room + Tight ? inside : [])
+            .Concat(Beside(on.Geometry.Bench, stretches, width, height).Where(choice => !benches.Any(choice.Box.Overlaps)))
+            .Concat(inside);
     }
 
     private static IEnumerable<LabelChoice> Beside(Box bench, List<Box> stretches, double width, double height)
