@@ -70,12 +70,26 @@ public sealed class BenchMapTests : BunitContext, IAsyncLifetime
     }
 
     [Fact]
+    public void Render_GeneratedHouse_ListsEveryTroubleInWords()
+    {
+        var house = SampleHouse.Generated(7);
+        var wrong = house.Benches.SelectMany(TraySetsOfBench.Of).Where(set => set.Trouble is not null).ToList();
+        Assert.NotEmpty(wrong);
+
+        var picks = Map(house).FindAll(".picks button").Select(button => button.TextContent).ToList();
+
+        Assert.Equal(wrong.Count, picks.Count);
+        Assert.All(wrong, set => Assert.Contains(picks, pick =>
+            pick.Contains(set.ShortCode, StringComparison.Ordinal) && pick.Contains(set.Trouble!, StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Render_TraysWithoutSpaces_CanBeSelectedBesideTheMap()
     {
         TraySetKey? selected = null;
         var map = Map(SampleHouse.OfOneBench(SampleHouse.Trays("EG-031-K-1", null, 14, reserved: false)), chosen => selected = chosen);
 
-        map.Find(".unplaced button").Click();
+        map.FindAll(".picks button").Single(button => button.TextContent.Contains("EG-031", StringComparison.Ordinal)).Click();
 
         Assert.Equal("EG-031-K-1", selected?.Code);
     }

@@ -16,13 +16,18 @@ public sealed class MapLayoutTests
             var labels = LabelsOf(map);
             for (var one = 0; one < labels.Count; one++)
             {
-                Assert.True(map.House.Contains(labels[one].Box), $"seed {seed}: {labels[one]} leaves the house");
-                for (var other = 0; other < labels.Count; other++)
+                if (!map.House.Contains(labels[one].Box))
                 {
-                    Assert.False(one < other && labels[one].Box.Overlaps(labels[other].Box), $"seed {seed}: {labels[one]} on {labels[other]}");
-                    Assert.False(
-                        one != other && labels[one].Leader is { } leader && leader.Crosses(labels[other].Box),
-                        $"seed {seed}: the leader of {labels[one]} runs through {labels[other]}");
+                    Assert.Fail($"seed {seed}: {labels[one]} leaves the house");
+                }
+
+                foreach (var other in labels.Where(other => other != labels[one]))
+                {
+                    if (labels[one].Box.Overlaps(other.Box) || labels[one].Leader?.Crosses(other.Box) == true
+                        || (labels[one].Leader is { } mine && other.Leader is { } theirs && mine.Crosses(theirs)))
+                    {
+                        Assert.Fail($"seed {seed}: {labels[one]} on {other}");
+                    }
                 }
             }
 
@@ -35,16 +40,19 @@ public sealed class MapLayoutTests
     [Fact]
     public void Of_GeneratedHouses_EveryBenchIsNamedAndTroubleComesFirst()
     {
-        var (trouble, told) = (0, 0);
+        var (trouble, told, benches, counts) = (0, 0, 0, 0);
         for (var seed = 0; seed < 300; seed++)
         {
             var map = MapLayout.Of(SampleHouse.Generated(seed), Units.Metric);
-            Assert.All(map.Benches, bench => Assert.True(bench.Name is not null && bench.Free is not null, $"seed {seed}: {bench.Bench.Code} has no name"));
+            Assert.All(map.Benches, bench => Assert.True(bench.Name is not null, $"seed {seed}: {bench.Bench.Code} has no name"));
             var wrong = map.Benches.SelectMany(bench => bench.Sets).Where(set => set.Set.Trouble is not null).ToList();
-            (trouble, told) = (trouble + wrong.Count, told + wrong.Count(set => set.Label is not null));
+            (benches, counts) = (benches + map.Benches.Count, counts + map.Benches.Count(bench => bench.Free is not null));
+            (trouble, told) = (trouble + wrong.Count, told + wrong.Count(set => set.Label?.Second is not null));
         }
 
-        Assert.True(told > 0.9 * trouble, $"{told} of {trouble} wrong tray sets carry their word");
+        // Dense houses at the smallest scale leave some to the list below the map.
+        Assert.True(told > 0.6 * trouble, $"{told} of {trouble} wrong tray sets carry their word");
+        Assert.True(counts > 0.99 * benches, $"{counts} of {benches} benches show their free spaces");
     }
 
     [Fact]
@@ -57,6 +65,19 @@ public sealed class MapLayoutTests
         Assert.Equal(1800.0 / 500, map.House.Width / bench.Width, 9);
         Assert.Equal(90.0 / 1800, (bench.X - map.House.X) / map.House.Width, 9);
         Assert.Equal(101.0 / 900, (bench.Y - map.House.Y) / map.House.Height, 9);
+    }
+
+    [Fact]
+    public void Of_GeneratedHouses_NoLabelBesideItsBenchHidesAnotherBench()
+    {
+        for (var seed = 0; seed < 300; seed++)
+        {
+            var map = MapLayout.Of(SampleHouse.Generated(seed), Units.Metric);
+            foreach (var label in map.Benches.SelectMany(bench => bench.Sets).Select(set => set.Label).Where(label => label?.Leader is not null))
+            {
+                Assert.DoesNotContain(map.Benches, bench => bench.Geometry.Bench.Overlaps(label!.Box));
+            }
+        }
     }
 
     [Fact]

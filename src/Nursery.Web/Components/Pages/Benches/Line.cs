@@ -15,6 +15,12 @@ public readonly record struct Line(double X1, double Y1, double X2, double Y2)
             && enter < leave;
     }
 
+    /// <summary>Whether two lines cross: the ends of each lie on different sides of the other.</summary>
+    public bool Crosses(Line other) =>
+        Side(other.X1, other.Y1) * Side(other.X2, other.Y2) < 0 && other.Side(X1, Y1) * other.Side(X2, Y2) < 0;
+
+    private double Side(double x, double y) => ((X2 - X1) * (y - Y1)) - ((Y2 - Y1) * (x - X1));
+
     private static bool Clip(double step, double room, ref double enter, ref double leave)
     {
         if (step == 0)

@@ -3,34 +3,35 @@ using Nursery.Domain.Sites;
 namespace Nursery.Web.Components.Pages.Benches;
 
 /// <summary>Where the texts of a map may stand, best place first.</summary>
-public sealed class MapLabels(Box walls)
+public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
 {
     private const double LineHeight = 18;
     private const double Tight = 6;
-    private const double Loose = 1.25;
+    private const double LeastName = 60;
     private static readonly double[] Shifts = [0, -16, 16, -32, 32, -48, 48, -72, 72, -96, 96];
     private readonly LabelPlacer _placer = new(walls);
 
     public void Block(Box box) => _placer.Block(box);
 
-    /// <summary>Name left and free spaces right above the bench; below, or apart, where there is no room.</summary>
-    public void Names(BenchOnMap on)
+    /// <summary>Above the bench at its left end; along it, below or inside where there is no room.</summary>
+    public void Name(BenchOnMap on)
+    {
+        var bench = on.Geometry.Bench;
+        var room = bench.Width - TextWidth.OfText(MapText.Free(on.Bench)) - Tight;
+        var name = TextWidth.FitName(on.Bench.Name, Math.Max(LeastName, room < LeastName ? bench.Width : room));
+        var width = TextWidth.OfName(name);
+        on.Name = Placed(name, null, Rows(on).SelectMany(y => Along(bench.X, bench.Right - width)
+            .Select(x => new LabelChoice(new Box(x, y, width, LineHeight)))));
+    }
+
+    /// <summary>Above the bench at its right end, else as the name.</summary>
+    public void Free(BenchOnMap on)
     {
         var bench = on.Geometry.Bench;
         var free = MapText.Free(on.Bench);
-        var freeWidth = TextWidth.OfText(free);
-        var above = bench.Y - BenchOnMap.HeatPad - LineHeight - 1;
-        var below = bench.Bottom + BenchOnMap.HeatPad + 2;
-        var fitted = TextWidth.FitName(on.Bench.Name, Math.Max(60, bench.Width - freeWidth - 8));
-        var name = bench.Width < freeWidth + 68 ? TextWidth.FitName(on.Bench.Name, Math.Max(60, bench.Width)) : fitted;
-        var nameWidth = TextWidth.OfName(name);
-        double[] heights = [above, below, above - LineHeight - 2, below + LineHeight + 2, bench.Y + 1];
-        on.Name = Placed(name, null, heights.Select(y => new LabelChoice(new Box(bench.X, y, nameWidth, LineHeight))));
-        on.Free = Placed(free, null, heights.SelectMany(y => new[]
-        {
-            new LabelChoice(new Box(bench.Right - freeWidth, y, freeWidth, LineHeight)),
-            new LabelChoice(new Box(bench.X, y, freeWidth, LineHeight)),
-        }));
+        var width = TextWidth.OfText(free);
+        on.Free = Placed(free, null, Rows(on).SelectMany(y => Along(bench.Right - width, bench.X)
+            .Select(x => new LabelChoice(new Box(x, y, width, LineHeight)))));
     }
 
     /// <summary>On the lower edge of the warm border, sideways or lower when two are near.</summary>
@@ -47,25 +48,33 @@ public sealed class MapLabels(Box walls)
         }
     }
 
-    /// <summary>On its own trays where they are wide enough, else beside the bench with a leader, else over its middle.</summary>
+    /// <summary>On its own trays where they are wide enough, else beside the bench with a leader, else over its middle.
+    /// What is wrong stands below the code; where two lines find no room, the code alone (the word is in the list).</summary>
     public void Code(BenchOnMap on, SetOnMap set)
     {
         var (text, second) = (set.Set.ShortCode, set.Set.Trouble);
+        set.Label = Placed(text, second, Choices(on, set, text, second));
+        if (set.Label is null && second is not null)
+        {
+            set.Label = Placed(text, null, Choices(on, set, text, null));
+        }
+    }
+
+    private IEnumerable<LabelChoice> Choices(BenchOnMap on, SetOnMap set, string text, string? second)
+    {
         var width = Math.Max(TextWidth.OfCode(text), second is null ? 0 : TextWidth.OfText(second)) + 8;
         var height = second is null ? LineHeight : (2 * LineHeight) - 2;
         var run = set.Set.Run!.Value;
         var around = on.Geometry.Around(run.First, run.Count);
         var stretches = on.Geometry.RowStretches(run.First, run.Count)
             .OrderByDescending(row => row.Width >= width).ThenBy(row => Math.Abs(row.CenterY - around.CenterY)).ToList();
-        IEnumerable<LabelChoice> inside = second is null
-            ? stretches.Select(row => new LabelChoice(Box.Around(row.CenterX, row.CenterY, width, height)))
+        LabelChoice[] inside = second is null
+            ? [.. stretches.Select(row => new LabelChoice(Box.Around(row.CenterX, row.CenterY, width, height)))]
             : [new LabelChoice(Box.Around(around.CenterX, around.CenterY, width, height))];
         var room = second is null ? stretches[0].Width : around.Width;
-        set.Label = Placed(
-            text,
-            second,
-            (width <= room + Tight ? inside : []).Concat(Beside(on.Geometry.Bench, stretches, width, height))
-                .Concat(width <= room * Loose ? inside : []).Concat(inside));
+        return (width <= room + Tight ? inside : [])
+            .Concat(Beside(on.Geometry.Bench, stretches, width, height).Where(choice => !benches.Any(choice.Box.Overlaps)))
+            .Concat(inside);
     }
 
     private static IEnumerable<LabelChoice> Beside(Box bench, List<Box> stretches, double width, double height)
@@ -84,6 +93,17 @@ public sealed class MapLabels(Box walls)
             }
         }
     }
+
+    private static double[] Rows(BenchOnMap on)
+    {
+        var bench = on.Geometry.Bench;
+        var pad = on.Zones.Count > 0 ? BenchOnMap.HeatPad : 0;
+        var (above, below) = (bench.Y - pad - LineHeight - 1, bench.Bottom + pad + 2);
+        return [above, below, above - LineHeight - 2, below + LineHeight + 2, bench.Y + 1];
+    }
+
+    private static double[] Along(double from, double to) =>
+        [from, from + ((to - from) / 4), from + ((to - from) / 2), from + ((to - from) * 3 / 4), to];
 
     private static double Near(Box box, double x) => Math.Clamp(x, box.X + 4, box.Right - 4);
 

@@ -15,12 +15,17 @@ public sealed record MapLayout(double Width, double Height, Box House, Box Door,
         var scale = BenchGeometry.ScaleOf(house.LengthCm);
         var walls = new Box(Wall, Wall, house.LengthCm * scale, house.WidthCm * scale);
         var door = Box.Around(walls.CenterX, walls.Bottom, DoorCm * scale, Wall);
-        var labels = new MapLabels(walls);
-        labels.Block(Box.Around(walls.CenterX, walls.Bottom - (DoorWord / 2), 40, DoorWord));
         var drafts = house.Benches.Select(bench => DraftOf(bench, walls, scale)).ToList();
+        var labels = new MapLabels(walls, drafts.ConvertAll(draft => draft.Geometry.Bench));
+        labels.Block(Box.Around(walls.CenterX, walls.Bottom - (DoorWord / 2), 40, DoorWord));
         foreach (var draft in drafts)
         {
-            labels.Names(draft);
+            labels.Name(draft);
+        }
+
+        foreach (var draft in drafts)
+        {
+            labels.Free(draft);
         }
 
         foreach (var draft in drafts)
