@@ -1,9 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain.People;
-using NodaTime;
 
 namespace Nursery.Application.Access;
 

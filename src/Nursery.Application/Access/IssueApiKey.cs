@@ -2,11 +2,11 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Access;
 

@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Access;
 

@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.People;
-using NodaTime;
 
 namespace Nursery.Application.Batches;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -13,7 +14,6 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Batches;
 

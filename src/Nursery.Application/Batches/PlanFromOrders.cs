@@ -1,15 +1,15 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Crops;
 using Nursery.Domain.Orders;
-using Nursery.Domain.Refusals;
 using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
 using Nursery.Domain.SeedLots;
-using NodaTime;
 
 namespace Nursery.Application.Batches;
 

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Rounds;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -11,8 +13,6 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.SeedLots;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Batches;
 

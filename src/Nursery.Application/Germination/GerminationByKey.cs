@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Agronomy;
 using Nursery.Application.Batches;
 using Nursery.Data;
@@ -6,8 +8,6 @@ using Nursery.Domain;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.TraySets;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Germination;
 

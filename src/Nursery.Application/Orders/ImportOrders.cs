@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -8,7 +9,6 @@ using Nursery.Domain.Orders;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Orders;
 

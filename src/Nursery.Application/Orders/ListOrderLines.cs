@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain.People;
-using NodaTime;
 
 namespace Nursery.Application.Orders;
 

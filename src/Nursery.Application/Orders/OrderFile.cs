@@ -1,6 +1,6 @@
 using System.Globalization;
-using Nursery.Domain.Refusals;
 using NodaTime.Text;
+using Nursery.Domain.Refusals;
 
 namespace Nursery.Application.Orders;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Application.Benches;
 using Nursery.Application.Transactions;
@@ -11,7 +12,6 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
 using Nursery.Printing;
 using Nursery.Printing.BenchTags;
-using NodaTime;
 
 namespace Nursery.Application.Papers;
 

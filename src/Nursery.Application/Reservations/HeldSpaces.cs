@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Planning;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 

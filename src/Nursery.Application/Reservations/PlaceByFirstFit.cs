@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -11,7 +12,6 @@ using Nursery.Domain.Reservations;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
 using Nursery.Planning;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 

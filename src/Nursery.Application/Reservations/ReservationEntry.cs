@@ -1,6 +1,6 @@
+using NodaTime.Text;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Reservations;
-using NodaTime.Text;
 
 namespace Nursery.Application.Reservations;
 

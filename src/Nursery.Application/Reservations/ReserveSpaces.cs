@@ -1,5 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Npgsql;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -11,8 +13,6 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.Reservations;
 using Nursery.Domain.TraySets;
 using Nursery.Planning;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Reservations;
 

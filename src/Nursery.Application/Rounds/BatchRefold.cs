@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Tasks;
 using Nursery.Data;
 using Nursery.Domain;
@@ -7,7 +8,6 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 

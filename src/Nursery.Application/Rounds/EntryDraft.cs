@@ -1,4 +1,5 @@
 using System.Globalization;
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
@@ -7,7 +8,6 @@ using Nursery.Domain.People;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -7,7 +8,6 @@ using Nursery.Domain.Benches;
 using Nursery.Domain.People;
 using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 

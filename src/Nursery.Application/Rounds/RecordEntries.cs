@@ -2,14 +2,14 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Rounds;
 

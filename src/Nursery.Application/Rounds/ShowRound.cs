@@ -1,11 +1,11 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 

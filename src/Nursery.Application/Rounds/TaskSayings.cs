@@ -1,11 +1,11 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
-using NodaTime;
 
 namespace Nursery.Application.Rounds;
 

@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain.People;
 using Nursery.Domain.SeedLots;
-using NodaTime;
 
 namespace Nursery.Application.SeedLots;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
@@ -8,7 +9,6 @@ using Nursery.Domain.People;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Transactions;
 

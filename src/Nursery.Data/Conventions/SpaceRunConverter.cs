@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Nursery.Domain;
 using NpgsqlTypes;
+using Nursery.Domain;
 
 namespace Nursery.Data.Conventions;
 

@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Data.Web;
 

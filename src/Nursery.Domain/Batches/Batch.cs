@@ -1,7 +1,7 @@
+using NodaTime;
 using Nursery.Domain.Crops;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Domain.Batches;
 

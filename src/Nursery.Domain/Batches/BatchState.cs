@@ -1,5 +1,5 @@
-using Nursery.Domain.SeedLots;
 using NodaTime;
+using Nursery.Domain.SeedLots;
 
 namespace Nursery.Domain.Batches;
 

@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Houses;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Domain.Benches;
 

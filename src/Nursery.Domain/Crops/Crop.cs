@@ -1,5 +1,5 @@
-using Nursery.Domain.Benches;
 using NodaTime;
+using Nursery.Domain.Benches;
 
 namespace Nursery.Domain.Crops;
 

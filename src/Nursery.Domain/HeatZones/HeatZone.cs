@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Domain.HeatZones;
 

@@ -1,9 +1,9 @@
+using NodaTime;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Domain.Ledger;
 

@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Crops;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Domain.Orders;
 

@@ -1,7 +1,7 @@
+using NodaTime;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Domain.Reservations;
 

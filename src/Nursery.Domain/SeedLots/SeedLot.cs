@@ -1,5 +1,5 @@
-using Nursery.Domain.Crops;
 using NodaTime;
+using Nursery.Domain.Crops;
 
 namespace Nursery.Domain.SeedLots;
 

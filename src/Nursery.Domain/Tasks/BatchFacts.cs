@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Crops;
-using NodaTime;
 
 namespace Nursery.Domain.Tasks;
 

@@ -1,6 +1,6 @@
+using NodaTime;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
-using NodaTime;
 
 namespace Nursery.Domain.Tasks;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Nursery.Domain.Batches;
 using NodaTime;
+using Nursery.Domain.Batches;
 
 namespace Nursery.Domain.Tasks;
 

@@ -1,7 +1,7 @@
+using NodaTime;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Domain.TraySets;
 

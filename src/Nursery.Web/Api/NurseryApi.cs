@@ -31,13 +31,13 @@ internal static class NurseryApi
     public static void MapNurseryApi(this WebApplication app)
     {
         var api = app.MapGroup("/api/v1").AddEndpointFilter<SameSiteFilter>();
-        api.MapOrders();
-        api.MapBatches();
-        api.MapBenches();
-        api.MapReservations();
-        api.MapRounds();
-        api.MapGermination();
-        api.MapPapers();
+        api.MapGroup("").WithTags("Orders").MapOrders();
+        api.MapGroup("").WithTags("Batches").MapBatches();
+        api.MapGroup("").WithTags("Benches").MapBenches();
+        api.MapGroup("").WithTags("Reservations").MapReservations();
+        api.MapGroup("").WithTags("Rounds").MapRounds();
+        api.MapGroup("").WithTags("Germination").MapGermination();
+        api.MapGroup("").WithTags("Papers").MapPapers();
         app.MapContractDocument();
     }
 }

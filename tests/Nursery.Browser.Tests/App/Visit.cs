@@ -53,6 +53,13 @@ public sealed class Visit : IAsyncDisposable
         await Page.WaitForURLAsync(address => !address.Contains("/sign-in", StringComparison.Ordinal));
     }
 
+    /// <summary>Opens a page that holds a circuit, and waits until it answers to clicks.</summary>
+    public async Task OpenAsync(string path)
+    {
+        await Page.GotoAsync(path);
+        await Page.Locator("main[data-interactive=true]").WaitForAsync();
+    }
+
     /// <summary>Takes a picture for people to look at: TestResults/pictures/NAME.png.</summary>
     public Task PictureAsync(string name, bool whole = false) => Page.ScreenshotAsync(new()
     {

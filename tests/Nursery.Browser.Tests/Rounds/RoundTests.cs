@@ -22,7 +22,7 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
 
         await RoundPage.SaysAsync(card, "Done by you");
         await round.SentAsync();
-        Assert.Equal("Sown", await app.SqlAsync<string>($"SELECT state->>'Stage' FROM batches WHERE id = '{batch}'"));
+        Assert.Equal("Sown", await app.SqlAsync<string>($"SELECT state_stage FROM batches WHERE id = '{batch}'"));
         await round.Page.ReloadAsync();
         await RoundPage.SaysAsync(card, "Done by Teo Marchbank");
         await Expect(RoundPage.Box(card)).ToHaveAttributeAsync("aria-pressed", "true");
@@ -120,6 +120,8 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
         var counted = card.GetByLabel("How many");
         await RoundPage.Press(card, "seedlings").ClickAsync();
         await card.GetByLabel("Trays counted").FillAsync("1");
+        await RoundPage.Press(card, "Save the count").ClickAsync();
+        await Expect(card.Locator(".wrong")).ToContainTextAsync("How many: a number from 0 to");
         await counted.FillAsync("100000");
         await RoundPage.Press(card, "Save the count").ClickAsync();
         await Expect(card.Locator(".wrong")).ToContainTextAsync("How many: a number from 0 to");
@@ -152,7 +154,7 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
         await Expect(sheet.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Choose the cause, or write it.");
         await RoundPage.Press(sheet, "damping-off").ClickAsync();
         await visit.PictureAsync("rounds-loss");
-        var lost = $"SELECT (state->>'Lost')::int FROM batches WHERE id = '{sown}'";
+        var lost = $"SELECT state_lost FROM batches WHERE id = '{sown}'";
         var before = await app.SqlAsync<int>(lost);
 
         await RoundPage.Press(sheet, "Save the loss").ClickAsync();

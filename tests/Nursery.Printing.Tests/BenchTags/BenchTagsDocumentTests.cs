@@ -1,5 +1,5 @@
-using Nursery.Printing.BenchTags;
 using System.Globalization;
+using Nursery.Printing.BenchTags;
 using Nursery.Printing.Drawing;
 using Xunit;
 

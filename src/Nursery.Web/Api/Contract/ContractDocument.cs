@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
-using NodaTime;
 using Nursery.Domain.People;
 
 namespace Nursery.Web.Api.Contract;
@@ -18,7 +17,7 @@ internal static class ContractDocument
         options.ShouldInclude = endpoint => endpoint.RelativePath?.StartsWith("api/v1/", StringComparison.Ordinal) == true;
         options.AddDocumentTransformer((document, _, _) => Describe(document));
         options.AddOperationTransformer(DescribeAsync);
-        options.AddSchemaTransformer((schema, context, _) => SpellTime(schema, context.JsonTypeInfo.Type));
+        options.AddSchemaTransformer((schema, context, _) => ContractSchema.Mend(schema, context.JsonTypeInfo.Type));
     });
 
     public static void MapContractDocument(this WebApplication app) =>
@@ -99,18 +98,4 @@ internal static class ContractDocument
             };
         }
     }
-
-    private static Task SpellTime(OpenApiSchema schema, Type type)
-    {
-        var value = Nullable.GetUnderlyingType(type) ?? type;
-        (schema.Type, schema.Format) = value switch
-        {
-            _ when value == typeof(LocalDate) => (JsonSchemaType.String | NullOf(type), "date"),
-            _ when value == typeof(Instant) || value == typeof(OffsetDateTime) => (JsonSchemaType.String | NullOf(type), "date-time"),
-            _ => (schema.Type, schema.Format),
-        };
-        return Task.CompletedTask;
-    }
-
-    private static JsonSchemaType NullOf(Type type) => Nullable.GetUnderlyingType(type) is null ? 0 : JsonSchemaType.Null;
 }

@@ -53,6 +53,15 @@ internal sealed class ApiErrors(RequestDelegate next, ILogger<ApiErrors> logger)
         }
     }
 
-    private static ApiProblem OfStatus(HttpContext context, int status) =>
-        ApiProblem.Of(ApiRefusal.OfStatus(context, status), context);
+    private static ApiProblem OfStatus(HttpContext context, int status)
+    {
+        if (status is StatusCodes.Status404NotFound or StatusCodes.Status405MethodNotAllowed)
+        {
+            var methods = ApiRoutes.MethodsAt(context);
+            status = methods.Count > 0 ? StatusCodes.Status405MethodNotAllowed : StatusCodes.Status404NotFound;
+            context.Response.Headers.Allow = methods.Count > 0 ? string.Join(", ", methods) : default;
+        }
+
+        return ApiProblem.Of(ApiRefusal.OfStatus(context, status), context);
+    }
 }

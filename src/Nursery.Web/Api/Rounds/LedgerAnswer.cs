@@ -17,4 +17,4 @@ internal sealed record LedgerAnswer(IReadOnlyList<LedgerAnswerItem> Results)
 internal sealed record LedgerAnswerItem(
     Guid Id,
     EntryOutcome Outcome,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ApiProblem? Problem);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ApiProblem? Problem = null);

@@ -216,7 +216,7 @@ function answered(record, outcome, sentence) {
   if (outcome !== 'refused') return;
   if (record.entry.kind !== 'undo') unmark(record.entry.id);
   const card = record.entry.taskId ? cardOf(record.entry.taskId) : null;
-  if (card) card.querySelector('.said').textContent = 'Needs attention';
+  if (card) card.querySelector('.said').textContent = '';
   say(`Needs attention: ${record.label}. ${sentence}`);
 }
 
@@ -229,10 +229,10 @@ function showRefused() {
     line.className = 'refused';
     line.dataset.refused = record.entry.id;
     const words = document.createElement('span');
-    words.textContent = `Needs attention: ${record.label}. ${record.problem}`;
-    line.append(words, button('Understood', 'understood'));
     const card = record.entry.taskId ? cardOf(record.entry.taskId) : null;
     const visible = card && !card.closest('.members[hidden]');
+    words.textContent = `Needs attention: ${visible ? '' : `${record.label}. `}${record.problem}`;
+    line.append(words, button('Understood', 'understood'));
     if (visible) card.querySelector('.said').after(line);
     else attention.append(line);
   }
@@ -260,6 +260,7 @@ chip.addEventListener('click', () => {
   else outbox.send();
 });
 
+document.getElementById('no-script').remove();
 watchLoss((label, content) => report(label, entry('loss', content)), whole);
 for (const record of outbox.waiting()) show(record.entry);
 showOutbox();

@@ -1,9 +1,9 @@
 using System.Globalization;
+using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Application.Rounds;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
-using NodaTime;
 
 namespace Nursery.Web.Components.Pages.Rounds;
 

@@ -1,0 +1,64 @@
+using Microsoft.AspNetCore.Components;
+using Nursery.Application.Access;
+using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
+using Nursery.Domain.Sites;
+using Nursery.Web.Access;
+
+namespace Nursery.Web.Components.Asking;
+
+/// <summary>A page or panel that asks use cases in the name of whoever is signed in, one thing at a time, and turns a
+/// refusal into a sentence to show.</summary>
+public abstract class AskingComponent : ComponentBase
+{
+    [Inject]
+    private CurrentActor CurrentActor { get; set; } = default!;
+
+    [Inject]
+    private ShowSite ShowSite { get; set; } = default!;
+
+    [Inject]
+    private ILoggerFactory Logs { get; set; } = default!;
+
+    /// <summary>Null until the first question was asked.</summary>
+    protected SiteInfo? Site { get; private set; }
+
+    protected Problem? Problem { get; set; }
+
+    protected bool Busy { get; private set; }
+
+    /// <returns>False when it was refused or failed, and <see cref="Problem"/> says why; or when another question is not answered yet.</returns>
+    protected async Task<bool> AskAsync(Func<Actor, Task> ask)
+    {
+        if (Busy)
+        {
+            return false;
+        }
+
+        Busy = true;
+        Problem = null;
+        try
+        {
+            var actor = await CurrentActor.GetAsync();
+            Site ??= await ShowSite.HandleAsync(actor);
+            await ask(actor);
+            return true;
+        }
+        catch (Refusal refusal)
+        {
+            Problem = Problem.Of(refusal, Site?.Units ?? Units.Metric);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            // A page that ends here would take the circuit and everything typed on it along.
+            Logs.CreateLogger(GetType()).LogError(failure, "{Page} could not be answered", GetType().Name);
+            Problem = Problem.Unexpected;
+        }
+        finally
+        {
+            Busy = false;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,77 @@
+using System.Globalization;
+using NodaTime.Text;
+using Nursery.Application.Batches;
+using Nursery.Application.Benches;
+using Nursery.Application.SeedLots;
+using Nursery.Domain;
+using Nursery.Domain.Benches;
+using Nursery.Domain.Ledger;
+using Nursery.Domain.SeedLots;
+using Nursery.Domain.Tasks;
+using Nursery.Web.Components.Pages.Rounds;
+
+namespace Nursery.Web.Components.Pages.Batches;
+
+/// <summary>What someone did to a batch, as the rest of a sentence that starts with their name.</summary>
+public sealed class StoryWords(
+    IReadOnlyList<StoryLine> story, IReadOnlyList<BenchItem> benches, IReadOnlyList<LotItem> lots)
+{
+    public string Of(StoryLine line) => Of(line.Value);
+
+    private string Of(EntryValue value) => value switch
+    {
+        Planned planned => $"planned {Written.Count(planned.Trays, "tray")} × {planned.CellsPerTray} cells, {Written.Count(planned.SeedsPerCell, "seed")} a cell",
+        Reserved reserved => $"reserved {Written.Spaces(reserved.Spaces.First, reserved.Spaces.Count)} on {Bench(reserved.Bench)} from {Day(reserved.From)} until {Day(reserved.To)}",
+        Sown sown => $"sowed {Written.Count(sown.Seeds, "seed")} of {Lot(sown.Lot)} in {Written.Count(sown.Cells, "cell")}",
+        Placed placed => $"put {Trays(placed.Trays)} on {Bench(placed.Bench)}{From(placed.FirstSpace)}",
+        Moved moved => $"carried {Trays(moved.Trays)} to {Bench(moved.Bench)}{From(moved.FirstSpace)}",
+        Done done => Finished(done.Task),
+        NotYet notYet => $"left ‘{TaskWords.Title(notYet.Task).ToLowerInvariant()}’ for later: {notYet.Reason}",
+        Count count => Counted(count),
+        Surface surface => $"found the surface {surface.State.ToString().ToLowerInvariant()}",
+        Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",
+        Discarded discarded => $"discarded the batch: {discarded.Reason}",
+        Undo undo => story.FirstOrDefault(line => line.EntryId == undo.Entry.Value) is { } taken
+            ? $"took back: {Of(taken.Value)}"
+            : "took back an entry that has not arrived",
+        Receipt receipt => $"received {Written.Count(receipt.Seeds, "seed")}",
+        Imported imported => $"imported {Written.Count(imported.Created, "row")} of {imported.What}",
+        _ => throw new ArgumentOutOfRangeException(nameof(value), value, "an entry without a sentence"),
+    };
+
+    private static string Finished(TaskKind task) => task switch
+    {
+        TaskKind.Sow => "finished the sowing",
+        TaskKind.Water => "watered",
+        TaskKind.EmergenceCheck => "looked for seedlings and saw them",
+        TaskKind.MoveOffHeat => "moved the trays off heat",
+        TaskKind.Thin => "thinned to one plant a cell",
+        TaskKind.HandOver => "handed over",
+        _ => throw new ArgumentOutOfRangeException(nameof(task), task, "a task without a sentence"),
+    };
+
+    private static string Counted(Count count)
+    {
+        var what = count.What switch
+        {
+            CountWhat.Seedlings => Written.Count(count.Value, "seedling"),
+            CountWhat.CellsUp => Written.Count(count.Value, "cell") + " up",
+            CountWhat.Blanks => Written.Count(count.Value, "blank"),
+            _ => throw new ArgumentOutOfRangeException(nameof(count), count.What, "a kind of count without a word"),
+        };
+        return $"counted {what} in {Written.Count(count.Cells, "cell")}{(count.Sample ? ", a sample" : ", all of them")}";
+    }
+
+    private static string Trays(SpaceRun trays) => (trays.Count == 1 ? "tray " : "trays ") + trays;
+
+    private static string From(int? firstSpace) =>
+        firstSpace is { } first ? string.Create(CultureInfo.InvariantCulture, $", from space {first}") : "";
+
+    private static string Day(string iso) => Written.Day(LocalDatePattern.Iso.Parse(iso).GetValueOrThrow());
+
+    private string Bench(Id<Bench> id) =>
+        benches.FirstOrDefault(bench => bench.Id == id.Value) is { } bench ? $"bench {bench.Code}" : "a bench no longer in use";
+
+    private string Lot(Id<SeedLot> id) =>
+        lots.FirstOrDefault(lot => lot.Id == id.Value) is { } lot ? $"lot {lot.Code}" : "a lot of another variety";
+}

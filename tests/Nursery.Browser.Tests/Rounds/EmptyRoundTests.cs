@@ -1,0 +1,60 @@
+using Nursery.Browser.Tests.App;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace Nursery.Browser.Tests.Rounds;
+
+/// <summary>A day without tasks, and a day with very many.</summary>
+public sealed class EmptyRoundTests(NurseryApp app) : IClassFixture<NurseryApp>
+{
+    private const int Many = 500;
+
+    /// <summary>Copies of sown batches with a task each, standing where the original stands.</summary>
+    private const string Multiply =
+        """
+        DO $$
+        DECLARE source record; new_batch uuid; new_set uuid;
+        BEGIN
+          FOR i IN 1..500 LOOP
+            SELECT t.id AS task, t.batch_id AS batch, s.tray_set_id AS tray_set, p.id AS place INTO source
+            FROM tasks t JOIN tray_shares s ON s.batch_id = t.batch_id JOIN standings p ON p.tray_set_id = s.tray_set_id
+            WHERE t.kind = (ARRAY['Water', 'EmergenceCheck', 'Thin'])[1 + i % 3] ORDER BY t.id, p.id LIMIT 1 OFFSET 0;
+            new_batch := gen_random_uuid(); new_set := gen_random_uuid();
+            INSERT INTO batches SELECT (jsonb_populate_record(b, jsonb_build_object('id', new_batch, 'code', 'XX-' || i))).* FROM batches b WHERE id = source.batch;
+            INSERT INTO tray_sets SELECT (jsonb_populate_record(t, jsonb_build_object('id', new_set, 'code', 'XS-' || i))).* FROM tray_sets t WHERE id = source.tray_set;
+            INSERT INTO tray_shares SELECT (jsonb_populate_record(t, jsonb_build_object('tray_set_id', new_set, 'batch_id', new_batch))).* FROM tray_shares t WHERE tray_set_id = source.tray_set LIMIT 1;
+            INSERT INTO standings SELECT (jsonb_populate_record(p, jsonb_build_object('id', gen_random_uuid(), 'tray_set_id', new_set, 'spaces', NULL))).* FROM standings p WHERE id = source.place;
+            INSERT INTO tasks SELECT (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid(), 'batch_id', new_batch, 'state', 'Open', 'due_on', CURRENT_DATE - 2))).* FROM tasks t WHERE id = source.task;
+          END LOOP;
+        END $$
+        """;
+
+    [Fact]
+    public async Task Round_WithNothingDue_SaysSo_AndWith500TasksStaysQuick()
+    {
+        await app.SqlAsync<int>("UPDATE tasks SET state = 'Withdrawn'");
+        await using var visit = await app.SignInAsAsync("staff", 820, 1180);
+        var round = await RoundPage.OpenAsync(visit);
+        await Expect(round.Page.GetByText("Nothing to do today")).ToBeVisibleAsync();
+        await visit.PictureAsync("rounds-empty");
+
+        await app.SqlAsync<int>(Multiply);
+        await round.Page.ReloadAsync();
+
+        Assert.Equal(Many, await round.Page.Locator(".task").CountAsync());
+        await visit.PictureAsync("rounds-500");
+        var took = await round.Page.EvaluateAsync<double>(
+            """
+            async () => {
+              const card = [...document.querySelectorAll('.stop > .task.open')].at(-1);
+              card.scrollIntoView();
+              const start = performance.now();
+              card.querySelector('.box').click();
+              await new Promise(done => requestAnimationFrame(() => setTimeout(done)));
+              return card.classList.contains('done') ? performance.now() - start : 1e9;
+            }
+            """);
+        Assert.True(took < 500, $"a tap took {took:0} ms to show");
+        await round.SentAsync();
+    }
+}

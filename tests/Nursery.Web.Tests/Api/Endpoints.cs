@@ -1,0 +1,39 @@
+using Nursery.Domain.People;
+
+namespace Nursery.Web.Tests.Api;
+
+/// <summary>Every call of API v1 with the right it needs and a request that changes nothing.</summary>
+public sealed record Endpoint(string Method, string Path, Right Right, string? Body = null, string ContentType = "application/json")
+{
+    private const string Id = "0195a3c8-1f2e-7abc-8def-0123456789ab";
+
+    public static IReadOnlyList<Endpoint> All { get; } =
+    [
+        new("GET", "/api/v1/orders", Right.Read),
+        new("POST", "/api/v1/orders/import", Right.Plan, "order,customer,variety,plants,ready_on\n", "text/csv"),
+        new("GET", "/api/v1/batches", Right.Read),
+        new("POST", "/api/v1/batches", Right.Plan, "{}"),
+        new("POST", "/api/v1/batches/from-orders", Right.Plan, """{"orderLineIds":[]}"""),
+        new("GET", "/api/v1/batches/{id}", Right.Read),
+        new("POST", "/api/v1/batches/{id}/sow", Right.Ledger, "{}"),
+        new("GET", "/api/v1/benches", Right.Read),
+        new("GET", "/api/v1/heat-zones", Right.Read),
+        new("POST", "/api/v1/reservations", Right.Plan, "{}"),
+        new("POST", "/api/v1/reservations/first-fit", Right.Plan),
+        new("GET", "/api/v1/tasks", Right.Read),
+        new("POST", "/api/v1/ledger", Right.Ledger, "{}"),
+        new("GET", "/api/v1/germination", Right.Read),
+        new("GET", "/api/v1/papers/bench-tags.pdf", Right.Read),
+    ];
+
+    public HttpRequestMessage Request()
+    {
+        var request = new HttpRequestMessage(new HttpMethod(Method), Path.Replace("{id}", Id, StringComparison.Ordinal));
+        if (Body is not null)
+        {
+            request.Content = new StringContent(Body, System.Text.Encoding.UTF8, ContentType);
+        }
+
+        return request;
+    }
+}
