@@ -51,7 +51,8 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         {
             await n.Get<ShowHouses>().LoadAsync("H1", n.Today, 3, a);
             await n.Get<ShowHouses>().HandleAsync(null, a);
-        }),
+        }
+        ),
         [typeof(ListTasks)] = (Everyone, (n, a) => n.Get<ListTasks>().HandleAsync(null, a)),
         [typeof(ShowRound)] = (Everyone, (n, a) => n.Get<ShowRound>().HandleAsync(a)),
         [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
