@@ -51,12 +51,15 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         {
             await n.Get<ShowHouses>().LoadAsync("H1", n.Today, 3, a);
             await n.Get<ShowHouses>().HandleAsync(null, a);
-        }),
+        }
+        ),
         [typeof(ListTasks)] = (Everyone, (n, a) => n.Get<ListTasks>().HandleAsync(null, a)),
         [typeof(ShowRound)] = (Everyone, (n, a) => n.Get<ShowRound>().HandleAsync(a)),
         [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
         [typeof(PrintBenchTags)] = (Everyone, (n, a) => n.Get<PrintBenchTags>().HandleAsync(null, null, a)),
     };
+
+    public static TheoryData<string> Names => [.. UseCases.Keys.Select(type => type.Name)];
 
     public static TheoryData<string, Role> Matrix
     {
@@ -95,6 +98,17 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
             Assert.IsType<NotAllowed>(failure);
             Assert.Equal(before, await nursery.LedgerCountAsync());
         }
+    }
+
+    /// <summary>Every role may read, so only somebody without any right shows that reading is asked for.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task HandleAsync_NoRightAtAll_IsNotAllowed(string useCase)
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var nobody = nursery.Administrator with { Rights = new HashSet<Right>() };
+
+        await Assert.ThrowsAsync<NotAllowed>(() => UseCases.Single(row => row.Key.Name == useCase).Value.Call(nursery, nobody));
     }
 
     [Fact]
