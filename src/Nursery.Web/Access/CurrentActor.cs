@@ -8,6 +8,9 @@ namespace Nursery.Web.Access;
 /// <summary>The actor behind a request or a circuit, with the rights they have now (not those of the day they signed in).</summary>
 public sealed class CurrentActor(FindActor findActor, AuthenticationStateProvider authentication)
 {
+    /// <summary>What the ledger keeps of a device's name.</summary>
+    private const int MaxDeviceLength = 100;
+
     private static readonly object Key = new();
 
     /// <summary>For pages.</summary>
@@ -33,7 +36,8 @@ public sealed class CurrentActor(FindActor findActor, AuthenticationStateProvide
         }
 
         var find = context.RequestServices.GetRequiredService<FindActor>();
-        var actor = await find.ByPersonAsync(IdOf(context.User), context.Request.Headers["Nursery-Device"].FirstOrDefault());
+        var device = context.Request.Headers["Nursery-Device"].FirstOrDefault();
+        var actor = await find.ByPersonAsync(IdOf(context.User), device is { Length: > MaxDeviceLength } ? device[..MaxDeviceLength] : device);
         if (actor is not null)
         {
             Remember(context, actor);

@@ -9,8 +9,6 @@ namespace Nursery.Web.Api.Requests;
 /// Members nobody asked for are let be: a client may be newer than this server.</summary>
 internal sealed class JsonFields
 {
-    private const string Missing = "is required";
-
     private readonly JsonElement _object;
     private readonly string _path;
     private readonly List<FieldError> _errors;
@@ -38,7 +36,7 @@ internal sealed class JsonFields
         {
             var more = _errors.Count > 1 ? $" (and {_errors.Count - 1} more)" : "";
             throw new Malformed(
-                first.Value is null ? $"{first.Field}: {first.Allowed}{more}" : $"{first.Field} is {ValueShown(first)}; allowed: {first.Allowed}{more}",
+                first.Value is null ? $"{first.Field} is missing; it must be: {first.Allowed}{more}" : $"{first.Field} is {ValueShown(first)}; allowed: {first.Allowed}{more}",
                 _errors);
         }
     }
@@ -103,7 +101,7 @@ internal sealed class JsonFields
 
     private T? Wrong<T>(string name, string allowed)
     {
-        Fail(name, Has(name) ? allowed : $"{Missing}: {allowed}");
+        Fail(name, allowed);
         return default;
     }
 
