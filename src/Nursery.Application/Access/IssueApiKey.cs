@@ -21,13 +21,7 @@ public sealed class IssueApiKey(IDbContextFactory<NurseryDbContext> databases, T
         string name, IReadOnlyCollection<Right> scopes, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Admin);
-        var checks = new FieldChecks().Text("name", name, 100);
-        if (scopes.Count == 0)
-        {
-            checks.Fail("scopes", "", "at least one");
-        }
-
-        checks.Done();
+        new FieldChecks().Text("name", name, 100).Done();
         var (key, secret) = Make(name.Trim(), scopes, actor.SiteId, time);
         await using var database = await databases.CreateDbContextAsync(cancellation);
         database.ApiKeys.Add(key);

@@ -38,8 +38,13 @@ internal sealed class EmptyNursery : IAsyncDisposable
             new Dictionary<string, string> { ["user"] = "ada", ["name"] = "Ada Thistlewick", ["role"] = "administrator" },
             new Dictionary<string, string>
             {
-                ["code"] = "TW", ["name"] = "Thistlewick", ["time_zone"] = "America/Chicago", ["units"] = "us", ["currency"] = "USD",
-                ["margin_days"] = "7", ["paper"] = "letter",
+                ["code"] = "TW",
+                ["name"] = "Thistlewick",
+                ["time_zone"] = "America/Chicago",
+                ["units"] = "us",
+                ["currency"] = "USD",
+                ["margin_days"] = "7",
+                ["paper"] = "letter",
             }));
         await using var rows = await nursery.DatabaseAsync();
         var person = await rows.Users.Select(user => user.Id).SingleAsync();
