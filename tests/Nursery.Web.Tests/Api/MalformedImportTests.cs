@@ -38,7 +38,7 @@ public sealed class MalformedImportTests(ApiServer server)
     };
 
     [Theory]
-    [MemberData(nameof(Files))]
+    [MemberData(nameof(Files), DisableDiscoveryEnumeration = true)]
     public async Task Import_WrongFile_NamesFieldValueAndAllowedAndStoresNothing(
         string what, byte[] file, int status, string code, string field)
     {
