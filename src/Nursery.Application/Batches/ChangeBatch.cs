@@ -1,5 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Reservations;
 using Nursery.Application.Setup.Lists;
 using Nursery.Application.Tasks;
@@ -14,8 +16,6 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Batches;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.Transactions;
@@ -8,7 +9,6 @@ using Nursery.Domain.Batches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
-using NodaTime;
 
 namespace Nursery.Application.Batches;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -11,7 +12,6 @@ using Nursery.Domain.Orders;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Batches;
 

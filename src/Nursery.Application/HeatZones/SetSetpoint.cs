@@ -1,5 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -8,8 +10,6 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.HeatZones;
 

@@ -1,10 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.HeatZones;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
-using NodaTime;
 
 namespace Nursery.Application.HeatZones;
 

@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain.Crops;
 using Nursery.Domain.HeatZones;
-using NodaTime;
 
 namespace Nursery.Application.HeatZones;
 

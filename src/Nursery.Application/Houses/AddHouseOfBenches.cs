@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.EntityFrameworkCore;
 using Nursery.Agronomy;
 using Nursery.Application.Crops;
 using Nursery.Application.Setup.Lists;
@@ -6,7 +7,6 @@ using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
-using Microsoft.EntityFrameworkCore;
 
 namespace Nursery.Application.Houses;
 

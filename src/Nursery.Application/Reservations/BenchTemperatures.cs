@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
@@ -6,7 +7,6 @@ using Nursery.Domain.Crops;
 using Nursery.Domain.HeatZones;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.TraySets;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 

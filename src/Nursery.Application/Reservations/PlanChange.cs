@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Npgsql;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -8,8 +10,6 @@ using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Reservations;
 using Nursery.Domain.Sites;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Reservations;
 

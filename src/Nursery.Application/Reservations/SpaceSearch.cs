@@ -1,9 +1,9 @@
 using System.Globalization;
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Refusals;
 using Nursery.Planning;
-using NodaTime;
 
 namespace Nursery.Application.Reservations;
 

@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -6,8 +8,6 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Reservations;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Application.Reservations;
 

@@ -1,5 +1,5 @@
-using Nursery.Domain.Sites;
 using NodaTime;
+using Nursery.Domain.Sites;
 
 namespace Nursery.Domain.HeatZones;
 

@@ -103,13 +103,21 @@ public sealed class ListTests(ApiServer server)
             .ProblemAsync(404, "NotFound");
         (await (await client.PostJsonAsync("/api/v1/reservations", new
         {
-            traySetCode = batch.Text("traySetCode"), benchCode = "W1", trays = 1, from = today, to = Wire.Iso(nursery.Today.PlusDays(1)),
+            traySetCode = batch.Text("traySetCode"),
+            benchCode = "W1",
+            trays = 1,
+            from = today,
+            to = Wire.Iso(nursery.Today.PlusDays(1)),
         })).ProblemAsync(422)).Error("traySetCode");
         (await (await client.PostJsonAsync("/api/v1/batches/from-orders", new { orderLineIds = new[] { line.Text("id") } }))
             .ProblemAsync(422)).Error("orderLineIds");
         (await (await client.PostJsonAsync("/api/v1/batches", new
         {
-            varietyCode = line.Text("varietyCode"), trays = 1, cellsPerTray = 72, seedsPerCell = 1, sowOn = today,
+            varietyCode = line.Text("varietyCode"),
+            trays = 1,
+            cellsPerTray = 72,
+            seedsPerCell = 1,
+            sowOn = today,
             allocations = new[] { new { orderLineId = line.Text("id"), plants = 1 } },
         })).ProblemAsync(422)).Error("allocations.orderLineId");
         var entry = $"\"id\":\"{Guid.CreateVersion7()}\",\"happenedAt\":\"{today}T12:00:00Z\"";

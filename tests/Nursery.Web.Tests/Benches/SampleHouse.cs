@@ -1,7 +1,7 @@
+using NodaTime;
 using Nursery.Application.Benches;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
-using NodaTime;
 
 namespace Nursery.Web.Tests.Benches;
 

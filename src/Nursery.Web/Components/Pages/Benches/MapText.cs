@@ -1,10 +1,10 @@
 using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
 using Nursery.Agronomy;
 using Nursery.Application.Benches;
 using Nursery.Domain.Sites;
 using Nursery.Web.Components.Stages;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Nursery.Web.Components.Pages.Benches;
 

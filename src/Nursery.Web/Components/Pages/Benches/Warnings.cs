@@ -1,5 +1,5 @@
-using Nursery.Domain.Batches;
 using NodaTime;
+using Nursery.Domain.Batches;
 
 namespace Nursery.Web.Components.Pages.Benches;
 
