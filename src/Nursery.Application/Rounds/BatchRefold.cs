@@ -94,7 +94,7 @@ internal static class BatchRefold
             BatchId = batch.Id,
             Occurrence = closing.Key.Occurrence,
             DueOn = closing.Value.Day,
-            Why = "Done before it was due",
+            Why = "Reported before it was raised",
             State = TaskState.Done,
             DoneOn = closing.Value.Day,
             DoneBy = closing.Value.Who,

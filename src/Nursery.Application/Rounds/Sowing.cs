@@ -46,8 +46,17 @@ internal static class Sowing
             join bench in database.Benches on reservation.BenchId equals bench.Id
             where reservation.TraySetId == traySet.Id
             select new { reservation, bench.Kind }).ToListAsync(cancellation);
-        foreach (var plan in plans.Where(plan => plan.reservation.Days.Contains(draft.Day)))
+        var put = new List<SpaceRun>();
+        foreach (var plan in plans.Where(plan => plan.reservation.Days.Contains(draft.Day))
+            .OrderBy(plan => plan.Kind).ThenBy(plan => plan.reservation.Id))
         {
+            // The plan may hold two places for the same trays; sown trays go on the heat first, and stand once.
+            if (put.Any(trays => trays.Overlaps(plan.reservation.Trays)))
+            {
+                continue;
+            }
+
+            put.Add(plan.reservation.Trays);
             var placed = new Placed(
                 plan.reservation.Trays, plan.reservation.BenchId, plan.Kind, plan.reservation.Spaces.First);
             database.Ledger.Add(draft.Consequence(placed, batch.Id, traySet.Id, plan.reservation.BenchId));

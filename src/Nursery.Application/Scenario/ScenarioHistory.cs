@@ -13,7 +13,8 @@ using Nursery.Domain.Tasks;
 namespace Nursery.Application.Scenario;
 
 /// <summary>Lives through the past of a scenario's sown batches, day by day, as if people had reported it then: the same
-/// entries, the same fold, the same task rules. So every task of the past has its true day and reason.</summary>
+/// entries, the same fold, the same task rules. So the tasks of the past have their true days; all but the waterings also their
+/// reasons.</summary>
 internal sealed class ScenarioHistory(
     NurseryDbContext database, Site site, IReadOnlyDictionary<string, Actor> actors, IReadOnlyList<Actor> staff, TimeProvider time)
 {
@@ -28,24 +29,36 @@ internal sealed class ScenarioHistory(
         var row = batch.Row;
         await DoTaskAsync(batch, TaskKind.Sow, row.SowOn, SowingTime, ByTurns(row.SowOn), row.Row, "lot", cancellation);
         var carried = Carried(row, loadDay);
+        var watering = new Waterings();
         for (var day = row.SowOn; day <= loadDay; day = day.PlusDays(1))
         {
+            var happened = false;
             foreach (var reservation in carried.Where(reservation => reservation.From == day))
             {
                 var moved = new TraysMoved(batch.TraySetCode, new TrayChoice(row.Trays, null), reservation.Bench.Code, reservation.Spaces.First);
                 await RecordAsync(moved, day, CarryingTime, ByTurns(day), cancellation);
+                happened = true;
             }
 
             foreach (var told in row.Ledger.Where(entry => entry.On == day).OrderBy(entry => entry.Time))
             {
                 await TellAsync(batch, told, cancellation);
+                happened = true;
+            }
+
+            if (happened)
+            {
+                watering.OffHeatOn = await database.Batches.Where(found => found.Id == batch.Id)
+                    .Select(found => found.State.OffHeatOn).SingleAsync(cancellation);
             }
 
             if (day < loadDay)
             {
-                await WaterAsync(batch, day, cancellation);
+                await WaterAsync(batch, watering, day, cancellation);
             }
         }
+
+        await RefoldAsync(batch, loadDay, cancellation);
     }
 
     /// <summary>Trays come off the heat when people say so (the plan may be late there) and go to the next place planned;
@@ -90,14 +103,31 @@ internal sealed class ScenarioHistory(
         await RowRefusals.TellAsync(row, field, () => RecordAsync(new TaskDone(task.Value.Value), day, at, who, cancellation));
     }
 
-    /// <summary>The file has no waterings: they were done on the days the rules asked for them.</summary>
-    private async Task WaterAsync(LoadedBatch batch, LocalDate day, CancellationToken cancellation)
+    /// <summary>The file has no waterings: they were done on the days the rule asks for them. Hundreds, so each is only written;
+    /// the batch is folded with the next thing that happened to it.</summary>
+    private async Task WaterAsync(LoadedBatch batch, Waterings watering, LocalDate day, CancellationToken cancellation)
     {
-        if (await OpenTaskAsync(batch, TaskKind.Water, day, cancellation) is { } task)
+        if (TaskRules.NextWateringOn(batch.Row.SowOn, watering.Last, watering.OffHeatOn) > day)
         {
-            await RecordAsync(new TaskDone(task.Value), day, WateringTime, ByTurns(day), cancellation);
+            return;
         }
+
+        watering.Done(day);
+        var traySet = await TraySetAsync(batch, cancellation);
+        database.Ledger.Add(Draft(day, WateringTime, ByTurns(day)).Entry(new Done(TaskKind.Water, watering.Count), batch.Id, traySet));
+        await database.SaveChangesAsync(cancellation);
+        database.ChangeTracker.Clear();
     }
+
+    private async Task RefoldAsync(LoadedBatch batch, LocalDate day, CancellationToken cancellation)
+    {
+        var locked = await database.LockBatchesAsync([batch.Id], cancellation);
+        await BatchRefold.RunAsync(database, locked, [await TraySetAsync(batch, cancellation)], day, time, cancellation);
+        database.ChangeTracker.Clear();
+    }
+
+    private Task<Id<TraySet>> TraySetAsync(LoadedBatch batch, CancellationToken cancellation) =>
+        database.TrayShares.Where(share => share.BatchId == batch.Id).Select(share => share.TraySetId).SingleAsync(cancellation);
 
     private async Task<Id<RoundTask>?> OpenTaskAsync(
         LoadedBatch batch, TaskKind kind, LocalDate dueBy, CancellationToken cancellation) =>
@@ -126,10 +156,7 @@ internal sealed class ScenarioHistory(
     private async Task<EntryOutcome> RecordAsync(
         EntryContent content, LocalDate day, LocalTime at, Actor who, CancellationToken cancellation)
     {
-        var now = Instant.FromDateTimeOffset(time.GetUtcNow());
-        var happenedAt = site.Zone.AtLeniently(day + at).ToInstant();
-        var draft = new EntryDraft(site, who, NewId.Of<LedgerEntry>(time), happenedAt, now, Sent: null);
-        var affected = await new EntryResolver(database, draft).ResolveAsync(content, cancellation);
+        var affected = await new EntryResolver(database, Draft(day, at, who)).ResolveAsync(content, cancellation);
         await database.SaveChangesAsync(cancellation);
         await BatchRefold.RunAsync(database, affected.Batches, affected.TraySets, day, time, cancellation);
 
@@ -138,5 +165,25 @@ internal sealed class ScenarioHistory(
         return EntryOutcome.Applied;
     }
 
+    private EntryDraft Draft(LocalDate day, LocalTime at, Actor who) => new(
+        site,
+        who,
+        NewId.Of<LedgerEntry>(time),
+        site.Zone.AtLeniently(day + at).ToInstant(),
+        Instant.FromDateTimeOffset(time.GetUtcNow()),
+        Sent: null);
+
     private Actor ByTurns(LocalDate day) => staff[day.DayOfYear % staff.Count];
+
+    /// <summary>How far a batch's waterings have come.</summary>
+    private sealed class Waterings
+    {
+        public LocalDate? Last { get; private set; }
+
+        public int Count { get; private set; }
+
+        public LocalDate? OffHeatOn { get; set; }
+
+        public void Done(LocalDate day) => (Last, Count) = (day, Count + 1);
+    }
 }

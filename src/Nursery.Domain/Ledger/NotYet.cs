@@ -1,14 +1,19 @@
 using System.Text.Json.Serialization;
+using System.Text.RegularExpressions;
 using Nursery.Domain.Tasks;
 
 namespace Nursery.Domain.Ledger;
 
 /// <summary>A task was looked at and not done, and why.</summary>
-public sealed record NotYet(TaskKind Task, int Occurrence, string Reason) : EntryValue
+public sealed partial record NotYet(TaskKind Task, int Occurrence, string Reason) : EntryValue
 {
-    /// <summary>Whether someone looked and saw no plants; any other reason leaves the look still to be done.</summary>
+    /// <summary>Whether someone looked and saw no plants ('not up yet', 'nothing up'): the reason has the word 'up' in it. Any other
+    /// reason leaves the look still to be done.</summary>
     [JsonIgnore]
-    public bool SaysNotUp => Reason.Trim().StartsWith("not up", StringComparison.OrdinalIgnoreCase);
+    public bool SaysNotUp => Up().IsMatch(Reason);
 
     protected override LedgerKind OwnKind => LedgerKind.NotYet;
+
+    [GeneratedRegex(@"\bup\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Up();
 }

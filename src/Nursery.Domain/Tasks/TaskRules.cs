@@ -59,15 +59,20 @@ public static class TaskRules
             return null;
         }
 
+        var due = NextWateringOn(sown, state.WateredOn, state.OffHeatOn);
         if (state.WateredOn is not { } watered)
         {
-            return Next(facts, TaskKind.Water, sown, $"Sown {Day(sown)}, not watered yet: the first watering starts germination");
+            return Next(facts, TaskKind.Water, due, $"Sown {Day(sown)}, not watered yet: the first watering starts germination");
         }
 
-        var every = state.OffHeatOn is null ? WaterEveryDaysOnHeat : WaterEveryDaysUnderLight;
         var reason = state.OffHeatOn is null ? "the surface must not dry before they are up" : "growing on under light";
-        return Next(facts, TaskKind.Water, watered.PlusDays(every), $"Last watered {Day(watered)}; {reason}");
+        return Next(facts, TaskKind.Water, due, $"Last watered {Day(watered)}; {reason}");
     }
+
+    /// <summary>The day water is due: the sowing day first, then by whether the trays are still on heat.</summary>
+    public static LocalDate NextWateringOn(LocalDate sownOn, LocalDate? wateredOn, LocalDate? offHeatOn) => wateredOn is { } watered
+        ? watered.PlusDays(offHeatOn is null ? WaterEveryDaysOnHeat : WaterEveryDaysUnderLight)
+        : sownOn;
 
     internal static DueTask? EmergenceCheck(BatchFacts facts)
     {

@@ -3,11 +3,16 @@ using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Germination;
+using Nursery.Application.HeatZones;
+using Nursery.Application.Houses;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
+using Nursery.Application.People;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.SeedLots;
+using Nursery.Application.Setup;
+using Nursery.Application.Setup.Lists;
 using Nursery.Application.Start;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
@@ -35,6 +40,24 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(PlanFromOrders)] = (Planners, (n, a) => n.Get<PlanFromOrders>().HandleAsync(new(null), a)),
         [typeof(ReserveSpaces)] = (Planners, (n, a) => n.Get<ReserveSpaces>().HandleAsync(new("no", "no", 1, 1, n.Today, n.Today), a)),
         [typeof(PlaceByFirstFit)] = (Planners, (n, a) => n.Get<PlaceByFirstFit>().HandleAsync(a)),
+        [typeof(ChangeBatch)] = (Planners, (n, a) => n.Get<ChangeBatch>().HandleAsync(new(Guid.Empty, 1, 2, null, null), a)),
+        [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
+        [typeof(PlanSharedTrays)] = (Planners, (n, a) => n.Get<PlanSharedTrays>().HandleAsync(new(1, 72, n.Today, []), a)),
+        [typeof(MoveTrays)] = (Planners, (n, a) => n.Get<MoveTrays>().HandleAsync(new(Guid.Empty, "no", null), a)),
+        [typeof(UndoReplan)] = (Planners, (n, a) => n.Get<UndoReplan>().HandleAsync(Guid.Empty, a)),
+        [typeof(SetSetpoint)] = (Planners, (n, a) => n.Get<SetSetpoint>().HandleAsync(new("no", 20, n.Today, null), a)),
+        [typeof(ShowZone)] = (Everyone, (n, a) => n.Get<ShowZone>().HandleAsync("no", null, 10, a)),
+        [typeof(ShowSetup)] = (Planners, (n, a) => n.Get<ShowSetup>().HandleAsync(a)),
+        [typeof(AddHouseOfBenches)] = (Planners, (n, a) => n.Get<AddHouseOfBenches>().HandleAsync(
+            new HouseOfBenchesRequest("H1", "House", 1800, 900, 2, 500, 165, 60, 0, 20, 1), a)),
+        [typeof(ShowSetupList)] = (Planners, (n, a) => n.Get<ShowSetupList>().HandleAsync("houses", a)),
+        [typeof(ExportSetupList)] = (Planners, (n, a) => n.Get<ExportSetupList>().HandleAsync("houses", a)),
+        [typeof(ImportSetupList)] = (Planners, (n, a) => n.Get<ImportSetupList>().HandleAsync("houses", "code,name,length_cm,width_cm,round_order\n"u8.ToArray(), true, a)),
+        [typeof(SaveSetupRow)] = (Planners, (n, a) => n.Get<SaveSetupRow>().HandleAsync(new("houses", Guid.Empty, 1, new Dictionary<string, string>()), a)),
+        [typeof(RetireSetupRow)] = (Planners, (n, a) => n.Get<RetireSetupRow>().HandleAsync("houses", Guid.Empty, a)),
+        [typeof(ListApiKeys)] = (Administrators, (n, a) => n.Get<ListApiKeys>().HandleAsync(a)),
+        [typeof(RevokeApiKey)] = (Administrators, (n, a) => n.Get<RevokeApiKey>().HandleAsync(Guid.Empty, a)),
+        [typeof(GivePassword)] = (Administrators, (n, a) => n.Get<GivePassword>().HandleAsync(Guid.Empty, a)),
         [typeof(SowBatch)] = (Workers, (n, a) => n.Get<SowBatch>().HandleAsync(Guid.Empty, new(n.NewEntryId(), null, n.Today), a)),
         [typeof(RecordEntries)] = (Workers, (n, a) => n.Get<RecordEntries>().HandleAsync([n.Entry(new SurfaceSeen("W1", SurfaceState.Dry))], a)),
         [typeof(ShowSite)] = (Everyone, (n, a) => n.Get<ShowSite>().HandleAsync(a)),
