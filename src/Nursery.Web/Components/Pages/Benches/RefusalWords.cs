@@ -5,7 +5,7 @@ using Nursery.Domain.Sites;
 namespace Nursery.Web.Components.Pages.Benches;
 
 /// <summary>Why something does not go, in the site's units and without the names of fields.</summary>
-internal static class RefusalWords
+public static class RefusalWords
 {
     public static string Of(Refusal refusal, Units units) => refusal switch
     {
