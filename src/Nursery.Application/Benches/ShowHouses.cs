@@ -6,13 +6,15 @@ using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
+using Nursery.Domain.HeatZones;
 using Nursery.Domain.People;
 using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Benches;
 
 /// <summary>Trays lying on a bench on a day. <paramref name="Standing"/>: they are there in fact, not only by plan.
-/// Spaces are null when nobody said where on the bench they stand.</summary>
+/// Spaces are null when nobody said where on the bench they stand; <paramref name="ReservationId"/> is null for what only stands
+/// there. <paramref name="FirstTray"/>: the number of the first of these trays within their set.</summary>
 public sealed record BenchTrays(
     string TraySetCode,
     Guid BatchId,
@@ -32,8 +34,15 @@ public sealed record BenchTrays(
     LocalDate? SownOn,
     LocalDate ReadyOn,
     LocalDate From,
-    LocalDate? To);
+    LocalDate? To,
+    Guid? ReservationId = null,
+    int FirstTray = 1);
 
+/// <param name="Code">Of the zone.</param>
+/// <param name="FirstSpace">Where it begins.</param>
+/// <param name="Spaces">How far it goes.</param>
+/// <param name="SetpointC">On the day shown.</param>
+/// <param name="ReadsC">What its thermometer said last; null before the first reading.</param>
 public sealed record HouseZone(string Code, int FirstSpace, int Spaces, decimal SetpointC, decimal? ReadsC);
 
 /// <summary>A bench with its place in the house, all in cm; spaces run down the rows, then along the bench.</summary>
@@ -80,6 +89,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             .OrderBy(bench => bench.RoundOrder).ToListAsync(cancellation)).ToLookup(bench => bench.HouseId);
         var zones = (await database.HeatZones.AsNoTracking()
             .Where(zone => zone.SiteId == actor.SiteId).ToListAsync(cancellation)).ToLookup(zone => zone.BenchId);
+        var spans = await database.ZoneSetpoints.AsNoTracking().Where(span => span.SiteId == actor.SiteId).ToListAsync(cancellation);
         var trays = (await TraysAsync(database, actor, day, today, cancellation)).ToLookup(row => row.Bench, row => row.Trays);
         return new HousesOnDay(
             day,
@@ -87,7 +97,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             [
                 .. houses.Select(house => new HousePlan(
                     house.Id.Value, house.Code, house.Name, house.LengthCm, house.WidthCm,
-                    [.. benches[house.Id].Select(bench => BenchOf(bench, zones[bench.Id], [.. trays[bench.Id]]))])),
+                    [.. benches[house.Id].Select(bench => BenchOf(bench, zones[bench.Id], spans, day, [.. trays[bench.Id]]))])),
             ]);
     }
 
@@ -114,7 +124,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
     }
 
     private static HouseBench BenchOf(
-        Bench bench, IEnumerable<Domain.HeatZones.HeatZone> zones, IReadOnlyList<BenchTrays> trays)
+        Bench bench, IEnumerable<HeatZone> zones, List<ZoneSetpoint> spans, LocalDate day, IReadOnlyList<BenchTrays> trays)
     {
         var taken = trays.Where(row => row.FirstSpace is not null)
             .SelectMany(row => Enumerable.Range(row.FirstSpace!.Value, row.Spaces!.Value)).Distinct().Count();
@@ -123,7 +133,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             bench.XCm, bench.YCm, bench.LengthCm, bench.WidthCm, bench.Capacity, bench.Rows, bench.Capacity - taken,
             [
                 .. zones.OrderBy(zone => zone.Spaces.First).Select(zone => new HouseZone(
-                    zone.Code, zone.Spaces.First, zone.Spaces.Count, zone.SetpointC, zone.ReadsC)),
+                    zone.Code, zone.Spaces.First, zone.Spaces.Count, new ZoneProgram(zone, spans).On(day), zone.ReadsC)),
             ],
             [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue)]);
     }
@@ -144,21 +154,21 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
         {
             var there = standing.Any(row => row.TraySetId == plan.TraySetId && row.BenchId == plan.BenchId && row.Spaces == plan.Spaces);
             found.AddRange(batches[plan.TraySetId].Select(batch => (
-                plan.BenchId, Trays(batch, plan.Trays.Count, plan.Spaces, true, there, plan.Days.Start, plan.To))));
+                plan.BenchId, Trays(batch, plan.Trays, plan.Spaces, true, there, plan.Days.Start, plan.To) with { ReservationId = plan.Id.Value })));
         }
 
         foreach (var fact in standing.Where(fact => !reserved.Any(
             plan => plan.TraySetId == fact.TraySetId && plan.BenchId == fact.BenchId && plan.Spaces == fact.Spaces)))
         {
             found.AddRange(batches[fact.TraySetId].Select(batch => (
-                fact.BenchId, Trays(batch, fact.Trays.Count, fact.Spaces, false, true, fact.Since, null))));
+                fact.BenchId, Trays(batch, fact.Trays, fact.Spaces, false, true, fact.Since, null))));
         }
 
         return found;
     }
 
     private static BenchTrays Trays(
-        BatchRow row, int trays, SpaceRun? spaces, bool reserved, bool standing, LocalDate from, LocalDate? to) => new(
+        BatchRow row, SpaceRun trays, SpaceRun? spaces, bool reserved, bool standing, LocalDate from, LocalDate? to) => new(
             row.TraySet.Code,
             row.Batch.Id.Value,
             row.Batch.Code,
@@ -166,7 +176,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             row.Variety.Name,
             row.Lot?.Code,
             row.Batch.State.Stage,
-            trays,
+            trays.Count,
             row.TraySet.CellsPerTray,
             row.Batch.SeedsPerCell,
             spaces?.First,
@@ -177,5 +187,6 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             row.Batch.State.SownOn,
             row.Batch.ReadyOn,
             from,
-            to);
+            to,
+            FirstTray: trays.First);
 }

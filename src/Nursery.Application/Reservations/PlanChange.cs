@@ -35,11 +35,19 @@ internal sealed class PlanChange(NurseryDbContext database, Site site, Actor act
         }
     }
 
-    public Reservation Hold(Reservation like, SpaceRun trays, Domain.Benches.Bench bench, SpaceRun spaces, LocalDate from, LocalDate to)
+    /// <summary>Holds spaces for trays; under the id they had before, when a change is taken back.</summary>
+    public Reservation Hold(
+        Reservation like,
+        SpaceRun trays,
+        Domain.Benches.Bench bench,
+        SpaceRun spaces,
+        LocalDate from,
+        LocalDate to,
+        Id<Reservation>? id = null)
     {
         var reservation = new Reservation
         {
-            Id = NewId.Of<Reservation>(time),
+            Id = id ?? NewId.Of<Reservation>(time),
             SiteId = like.SiteId,
             TraySetId = like.TraySetId,
             Trays = trays,

@@ -67,7 +67,9 @@ public sealed class UndoReplan(IDbContextFactory<NurseryDbContext> databases, Ti
                 Spaces = row.Spaces,
                 Days = new DateInterval(Day(row.From), Day(row.To).PlusDays(-1)),
             };
-            back.Hold(like, row.Trays, benches[row.Bench], row.Spaces, Day(row.From), Day(row.To));
+
+            // The id comes back too: the change before this one, which knows the row by it, can then be taken back as well.
+            back.Hold(like, row.Trays, benches[row.Bench], row.Spaces, Day(row.From), Day(row.To), row.Reservation);
         }
 
         return (await back.SaveAsync($"Taken back: {change.What}", cancellation)).Value;

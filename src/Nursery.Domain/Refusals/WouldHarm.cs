@@ -11,6 +11,12 @@ public sealed class WouldHarm(string zoneCode, decimal setpointC, IReadOnlyList<
         CultureInfo.InvariantCulture,
         $"Zone {zoneCode} cannot be set to {setpointC:0.#} °C: {string.Join("; ", harmed.Take(5).Select(trays => trays.ToString()))}{(harmed.Count > 5 ? $"; and {harmed.Count - 5} more" : "")}"))
 {
+    public string ZoneCode => zoneCode;
+
+    public decimal SetpointC => setpointC;
+
+    public IReadOnlyList<HarmedTrays> Harmed => harmed;
+
     public override RefusalKind Kind => RefusalKind.State;
 
     public override IReadOnlyDictionary<string, object?> Facts => new Dictionary<string, object?>

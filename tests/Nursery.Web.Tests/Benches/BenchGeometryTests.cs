@@ -29,6 +29,19 @@ public sealed class BenchGeometryTests
         Assert.DoesNotContain(boxes, box => boxes.Any(other => other != box && box.Overlaps(other)));
     }
 
+    [Fact]
+    public void SpaceAt_MiddleOfEverySpace_FindsIt() => Assert.All(
+        Enumerable.Range(1, 53), space => Assert.Equal(space, Geometry.SpaceAt(Geometry.Space(space).CenterX, Geometry.Space(space).CenterY)));
+
+    [Theory]
+    [InlineData(99, 60)]
+    [InlineData(281, 60)]
+    [InlineData(150, 49)]
+    [InlineData(150, 141)]
+    [InlineData(275, 135)]
+    public void SpaceAt_BesideTheBenchOrWhereItsLastColumnIsShort_FindsNone(double x, double y) =>
+        Assert.Null(Geometry.SpaceAt(x, y));
+
     [Theory]
     [InlineData(1800, 880.0 / 1800)]
     [InlineData(880, 1)]

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Nursery.Application.Access;
 using Nursery.Application.Benches;
+using Nursery.Application.Reservations;
 using Nursery.Data;
 using Nursery.Web.Access;
 using Nursery.Web.Components.Pages.Benches;
@@ -21,7 +22,7 @@ public sealed class BenchesPageTests : BunitContext, IAsyncLifetime
         AddAuthorization().SetAuthorized("imke").SetClaims(new Claim(ClaimTypes.NameIdentifier, Guid.CreateVersion7().ToString()));
         Services.AddSingleton<IDbContextFactory<NurseryDbContext>>(_databases);
         Services.AddSingleton(TimeProvider.System);
-        Services.AddSingleton<ShowHouses>().AddSingleton<ShowSite>().AddSingleton<FindActor>().AddScoped<CurrentActor>();
+        Services.AddSingleton<ShowHouses>().AddSingleton<ShowSite>().AddSingleton<MoveTrays>().AddSingleton<UndoReplan>().AddSingleton<FindActor>().AddScoped<CurrentActor>();
     }
 
     public Task InitializeAsync() => Task.CompletedTask;

@@ -49,6 +49,18 @@ public sealed class BenchGeometry
         _column - (2 * Gap),
         _row - (2 * Gap));
 
+    /// <summary>The space at a point; null beside the bench and where its last column is short.</summary>
+    public int? SpaceAt(double x, double y)
+    {
+        if (x < Bench.X || x >= Bench.Right || y < Bench.Y || y >= Bench.Bottom)
+        {
+            return null;
+        }
+
+        var space = ((int)((x - Bench.X) / _column) * Rows) + (int)((y - Bench.Y) / _row) + 1;
+        return space <= Capacity ? space : null;
+    }
+
     public Box Around(int first, int count)
     {
         var (left, right) = (ColumnOf(first), ColumnOf(first + count - 1));

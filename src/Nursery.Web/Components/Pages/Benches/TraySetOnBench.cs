@@ -21,6 +21,9 @@ public sealed partial record TraySetOnBench(string BenchCode, SpaceRun? Run, Pla
 
     public int Trays => Batches[0].Trays;
 
+    /// <summary>What the plan holds for them; null when they only stand here.</summary>
+    public Guid? ReservationId => Batches[0].ReservationId;
+
     /// <summary>What is wrong, in a word or two; null when nothing is.</summary>
     public string? Trouble => (SharedWith.Count > 0, Fact) switch
     {

@@ -9,7 +9,7 @@ public static class TraySetsOfBench
     public static IReadOnlyList<TraySetOnBench> Of(HouseBench bench)
     {
         var sets = bench.Trays
-            .GroupBy(row => (row.TraySetCode, row.FirstSpace, row.Spaces, row.Reserved, row.Standing))
+            .GroupBy(row => (row.TraySetCode, row.FirstSpace, row.Spaces, row.ReservationId, row.Reserved, row.Standing))
             .Select(group =>
             {
                 SpaceRun? run = group.Key.FirstSpace is { } first ? new SpaceRun(first, group.Key.Spaces ?? 1) : null;
