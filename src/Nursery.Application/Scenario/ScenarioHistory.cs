@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Rounds;
+using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
@@ -9,6 +10,7 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
+using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Scenario;
 

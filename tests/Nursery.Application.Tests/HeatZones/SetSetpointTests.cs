@@ -1,9 +1,9 @@
+using NodaTime;
 using Nursery.Application.HeatZones;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
-using NodaTime;
 using Xunit;
 
 namespace Nursery.Application.Tests.HeatZones;

@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.TraySets;
 using Nursery.Testing.Nurseries;
-using NodaTime;
 
 namespace Nursery.Application.Tests.Reservations;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Batches;
 using Nursery.Application.Reservations;
 using Nursery.Domain;
@@ -7,7 +8,6 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.Reservations;
 using Nursery.Domain.TraySets;
 using Nursery.Testing.Nurseries;
-using NodaTime;
 using Xunit;
 
 namespace Nursery.Application.Tests.Reservations;

@@ -1,8 +1,8 @@
+using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
 using Nursery.Web.Components.Pages.Benches;
-using NodaTime;
 using Xunit;
 
 namespace Nursery.Web.Tests.Benches;

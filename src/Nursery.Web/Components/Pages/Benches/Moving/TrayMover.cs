@@ -1,8 +1,8 @@
+using NodaTime;
 using Nursery.Application.Reservations;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Web.Components.Pages.Benches.Moving;
 
