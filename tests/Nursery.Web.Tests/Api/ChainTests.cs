@@ -95,7 +95,7 @@ public sealed class ChainTests(ApiServer server)
         var tooHot = await (await client.PostJsonAsync(
             "/api/v1/reservations", new { body.traySetCode, body.benchCode, body.trays, firstSpace = 1, body.from, body.to })).ProblemAsync(409, "TooHot");
         Assert.Equal(
-            (40m, 1.67m, 35m),
+            (40m, 1.67m, 26.67m),
             (tooHot.GetProperty("setpointC").GetDecimal(), tooHot.GetProperty("cropMinC").GetDecimal(), tooHot.GetProperty("cropMaxC").GetDecimal()));
         var taken = await (await client.PostJsonAsync(
             "/api/v1/reservations", new { body.traySetCode, body.benchCode, body.trays, firstSpace = 12, body.from, body.to })).ProblemAsync(409, "SpaceTaken");
