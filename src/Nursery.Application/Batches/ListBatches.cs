@@ -27,7 +27,8 @@ public sealed record BatchItem(
     int? CountedSeeds,
     decimal? CountedUp,
     decimal? EmergedFraction,
-    int LostPlants)
+    int LostPlants,
+    int Version)
 {
     internal static BatchItem From(BatchRow row) => new(
         row.Batch.Id.Value,
@@ -48,7 +49,8 @@ public sealed record BatchItem(
         row.Batch.State.CountedSeeds,
         row.Batch.State.CountedUp,
         row.Batch.State.EmergedFraction,
-        row.Batch.State.Lost);
+        row.Batch.State.Lost,
+        row.Batch.Version);
 }
 
 public sealed class ListBatches(IDbContextFactory<NurseryDbContext> databases)

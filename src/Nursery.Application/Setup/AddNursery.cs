@@ -70,7 +70,6 @@ public static class NurseryServices
         .AddTransient<ListBatches>()
         .AddTransient<ChangeBatch>()
         .AddTransient<DiscardBatch>()
-        .AddTransient<PlanSharedTrays>()
         .AddTransient<ListUnplaced>()
         .AddTransient<ListVarieties>()
         .AddTransient<ListLotsOf>()

@@ -42,7 +42,6 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(PlaceByFirstFit)] = (Planners, (n, a) => n.Get<PlaceByFirstFit>().HandleAsync(a)),
         [typeof(ChangeBatch)] = (Planners, (n, a) => n.Get<ChangeBatch>().HandleAsync(new(Guid.Empty, 1, 2, null, null), a)),
         [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
-        [typeof(PlanSharedTrays)] = (Planners, (n, a) => n.Get<PlanSharedTrays>().HandleAsync(new(1, 72, n.Today, []), a)),
         [typeof(MoveTrays)] = (Planners, (n, a) => n.Get<MoveTrays>().HandleAsync(new(Guid.Empty, "no", null), a)),
         [typeof(UndoReplan)] = (Planners, (n, a) => n.Get<UndoReplan>().HandleAsync(Guid.Empty, a)),
         [typeof(SetSetpoint)] = (Planners, (n, a) => n.Get<SetSetpoint>().HandleAsync(new("no", 20, n.Today, null), a)),

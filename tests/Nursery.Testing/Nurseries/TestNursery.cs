@@ -22,12 +22,14 @@ public sealed class TestNursery : IAsyncDisposable
     private static int _opened;
 
     private readonly ServiceProvider _services;
+    private readonly AsyncServiceScope _scope;
     private readonly int _number = Interlocked.Increment(ref _opened);
 
     private TestNursery(TestDatabase database, FakeTimeProvider clock)
     {
         Clock = clock;
         _services = NewProcess(database);
+        _scope = _services.CreateAsyncScope();
         At = new TestSite(_number, clock);
     }
 
@@ -74,7 +76,7 @@ public sealed class TestNursery : IAsyncDisposable
 
     /// <summary>A use case, as the app would make it.</summary>
     public T Get<T>()
-        where T : notnull => _services.GetRequiredService<T>();
+        where T : notnull => _scope.ServiceProvider.GetRequiredService<T>();
 
     public Task<NurseryDbContext> DatabaseAsync() =>
         Get<IDbContextFactory<NurseryDbContext>>().CreateDbContextAsync();
@@ -92,7 +94,11 @@ public sealed class TestNursery : IAsyncDisposable
         return services.BuildServiceProvider(validateScopes: true);
     }
 
-    public async ValueTask DisposeAsync() => await _services.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _scope.DisposeAsync();
+        await _services.DisposeAsync();
+    }
 
     private async Task AddRowsAsync()
     {

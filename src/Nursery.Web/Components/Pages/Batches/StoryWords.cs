@@ -35,6 +35,10 @@ public sealed class StoryWords(
             ? $"took back: {Of(taken.Value)}"
             : "took back an entry that has not arrived",
         Receipt receipt => $"received {Written.Count(receipt.Seeds, "seed")}",
+        Replanned replanned => $"changed the plan: {replanned.What}",
+        BatchReplanned replanned => $"replanned it: {Written.Count(replanned.Trays, "tray")}, to be sown {Day(replanned.SowOn)}{(replanned.LotCode is { } lot ? $", lot {lot}" : "")}",
+        SetpointChanged setpoint => $"set a heat zone from {Day(setpoint.From)} on",
+        Changed changed => $"changed {changed.What} {changed.Code}",
         Imported imported => $"imported {Written.Count(imported.Created, "row")} of {imported.What}",
         _ => throw new ArgumentOutOfRangeException(nameof(value), value, "an entry without a sentence"),
     };
