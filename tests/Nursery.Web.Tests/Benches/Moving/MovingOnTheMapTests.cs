@@ -19,13 +19,13 @@ public sealed class MovingOnTheMapTests(TestDatabase database) : IClassFixture<T
         await ReserveAsync(nursery, "W1");
         var page = OpenForm(pages);
 
-        page.Find(".move select").Change("C1");
+        await page.Find(".move select").ChangeAsync("C1");
         page.WaitForAssertion(() => Assert.StartsWith("Fits: bench C1, spaces 1–4, 2 March to", Answer(page), StringComparison.Ordinal));
-        page.Find("form.move").Submit();
+        await page.Find("form.move").SubmitAsync();
 
         page.WaitForAssertion(() => Assert.Contains("to bench C1, spaces 1–4, from 2 March", page.Find(".last-move").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Empty(page.FindAll("g.set")));
-        page.Find(".last-move button").Click();
+        await page.Find(".last-move button").ClickAsync();
         page.WaitForAssertion(() => Assert.StartsWith("Taken back", page.Find(".last-move span").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("bench W1, spaces 1–4", page.Find("g.set").GetAttribute("aria-label"), StringComparison.Ordinal));
     }
@@ -39,8 +39,8 @@ public sealed class MovingOnTheMapTests(TestDatabase database) : IClassFixture<T
         await ReserveAsync(nursery, "W1");
         var page = OpenForm(pages);
 
-        page.Find(".move select").Change("C1");
-        page.Find(".move input[type=number]").Input("2");
+        await page.Find(".move select").ChangeAsync("C1");
+        await page.Find(".move input[type=number]").InputAsync("2");
 
         page.WaitForAssertion(() => Assert.Contains($"are held by {holder} until 12 March 2026", Answer(page), StringComparison.Ordinal));
         Assert.True(page.Find(".move button[type=submit]").HasAttribute("disabled"));
@@ -54,8 +54,8 @@ public sealed class MovingOnTheMapTests(TestDatabase database) : IClassFixture<T
         await ReserveAsync(nursery, "W1");
         var page = OpenForm(pages);
 
-        page.Find(".move select").Change("G1");
-        page.Find(".move input[type=number]").Input("21");
+        await page.Find(".move select").ChangeAsync("G1");
+        await page.Find(".move input[type=number]").InputAsync("21");
 
         page.WaitForAssertion(() => Assert.Equal(
             "Too cold: zone Z60 is set to 60 °F, Pepper germinates at 65–95 °F.", Answer(page).Replace('\u00A0', ' ')));

@@ -34,8 +34,8 @@ public sealed class ZoneTagTests(TestDatabase database) : IClassFixture<TestData
         await nursery.ReserveAsync(pepper, "G1", 1, nursery.Today, nursery.Today.PlusDays(6));
         var page = Open(pages);
 
-        page.Find(".zone-tag input[type=number]").Change("60");
-        page.Find(".zone-tag form").Submit();
+        await page.Find(".zone-tag input[type=number]").ChangeAsync("60");
+        await page.Find(".zone-tag form").SubmitAsync();
 
         page.WaitForAssertion(() => Assert.Equal(
             $"Zone Z80 cannot be set to 60 °F: {pepper.TraySetCode} Pepper needs 65–95 °F.", Text(page, ".zone-tag [role=alert]")));
@@ -48,9 +48,9 @@ public sealed class ZoneTagTests(TestDatabase database) : IClassFixture<TestData
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
         var page = Open(pages);
 
-        page.Find(".zone-tag input[type=number]").Change("75");
-        page.FindAll(".zone-tag input[type=date]")[1].Change("2026-03-06");
-        page.Find(".zone-tag form").Submit();
+        await page.Find(".zone-tag input[type=number]").ChangeAsync("75");
+        await page.FindAll(".zone-tag input[type=date]")[1].ChangeAsync("2026-03-06");
+        await page.Find(".zone-tag form").SubmitAsync();
 
         page.WaitForAssertion(() => Assert.Contains("2 March to 6 March: 75 °F", Text(page, ".zone-tag ul"), StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("75 °F", Text(page, "g.plate text"), StringComparison.Ordinal));
