@@ -19,6 +19,8 @@ public sealed record DiscardBatchRequest(Guid EntryId, Guid BatchId, string Reas
 /// back, not its spaces: others may have them by then.</summary>
 public sealed class DiscardBatch(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
+    /// <exception cref="EntryDiffers">The entry's id stands for something else already.</exception>
+    /// <exception cref="BatchClosed">It is discarded or handed over.</exception>
     public Task<EntryOutcome> HandleAsync(DiscardBatchRequest request, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Plan);
@@ -35,9 +37,11 @@ public sealed class DiscardBatch(IDbContextFactory<NurseryDbContext> databases, 
         }
 
         var id = new Id<LedgerEntry>(request.EntryId);
-        if (await database.Ledger.AnyAsync(entry => entry.Id == id, cancellation))
+        if (await database.Ledger.AsNoTracking().SingleOrDefaultAsync(entry => entry.Id == id, cancellation) is { } known)
         {
-            return EntryOutcome.Repeated;
+            return known.SiteId == actor.SiteId && known.BatchId?.Value == request.BatchId && known.Value == new Discarded(reason)
+                ? EntryOutcome.Repeated
+                : throw new EntryDiffers(request.EntryId);
         }
 
         var site = await database.SiteOfAsync(actor, cancellation);

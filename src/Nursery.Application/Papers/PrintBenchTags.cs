@@ -1,7 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Nursery.Agronomy;
 using Nursery.Application.Benches;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -52,7 +51,7 @@ public sealed class PrintBenchTags(
         KindOf(bench),
         bench.Capacity,
         [.. bench.Zones.Select(zone => new ZoneLine(
-            zone.Code, Run(zone.FirstSpace, zone.Spaces), Degrees(zone.SetpointC, units)))],
+            zone.Code, Run(zone.FirstSpace, zone.Spaces), Degrees.Of(zone.SetpointC, units)))],
         [.. bench.Trays.Where(trays => PatternOf(trays.Stage) is not null).Select(RowOf)]);
 
     private static BenchTagRow RowOf(BenchTrays trays) => new(
@@ -70,10 +69,6 @@ public sealed class PrintBenchTags(
         : bench.Kind.ToString().ToLowerInvariant();
 
     private static string Run(int first, int count) => new Domain.SpaceRun(first, count).ToString();
-
-    private static string Degrees(decimal celsius, Units units) => units == Units.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{new Temperature(celsius).Fahrenheit:0} °F")
-        : string.Create(CultureInfo.InvariantCulture, $"{celsius:0.#} °C");
 
     private static Paper PaperOf(PaperSize paper) => paper switch
     {

@@ -1,4 +1,5 @@
 using Nursery.Application.Batches;
+using Nursery.Application.Rounds;
 using Nursery.Application.Setup.Lists;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Tasks;
@@ -93,9 +94,12 @@ public sealed class ChangeBatchTests(TestDatabase database) : IClassFixture<Test
         await nursery.SowAsync(batch);
         nursery.Clock.Advance(TimeSpan.FromDays(2));
 
-        await nursery.Get<DiscardBatch>().HandleAsync(
-            new DiscardBatchRequest(nursery.NewEntryId(), batch.Id, "damped off"), nursery.HeadGrower);
+        var request = new DiscardBatchRequest(nursery.NewEntryId(), batch.Id, "damped off");
+        await nursery.Get<DiscardBatch>().HandleAsync(request, nursery.HeadGrower);
 
+        Assert.Equal(EntryOutcome.Repeated, await nursery.Get<DiscardBatch>().HandleAsync(request, nursery.HeadGrower));
+        await Assert.ThrowsAsync<EntryDiffers>(() =>
+            nursery.Get<DiscardBatch>().HandleAsync(request with { Reason = "other" }, nursery.HeadGrower));
         var page = await nursery.Get<ShowBatch>().HandleAsync(batch.Id, nursery.HeadGrower);
         Assert.Equal(Domain.Batches.BatchStage.Discarded, page.Batch.Stage);
         Assert.Equal(nursery.Today, Assert.Single(page.Reservations).To);
