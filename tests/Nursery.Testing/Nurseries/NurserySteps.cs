@@ -98,7 +98,11 @@ public static class NurserySteps
             join bench in database.Benches on standing.BenchId equals bench.Id
             where standing.SiteId == nursery.At.Site.Id
             select new { bench.Code, standing.Trays, standing.Spaces }).ToListAsync();
-        return [.. rows.Select(row => (row.Code, row.Trays, row.Spaces)).OrderBy(row => row.Code, StringComparer.Ordinal).ThenBy(row => row.Trays.First)];
+        return
+        [
+            .. rows.Select(row => (row.Code, row.Trays, row.Spaces)).OrderBy(row => row.Code, StringComparer.Ordinal)
+                .ThenBy(row => row.Trays.First).ThenBy(row => row.Trays.Count).ThenBy(row => row.Spaces?.First),
+        ];
     }
 
     public static async Task<int> LedgerCountAsync(this TestNursery nursery)
