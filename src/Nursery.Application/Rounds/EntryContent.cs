@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Nursery.Domain.Ledger;
+using Nursery.Domain.Tasks;
 
 namespace Nursery.Application.Rounds;
 
@@ -12,6 +13,7 @@ namespace Nursery.Application.Rounds;
 [JsonDerivedType(typeof(SurfaceSeen), "surface")]
 [JsonDerivedType(typeof(PlantsLost), "loss")]
 [JsonDerivedType(typeof(TraysMoved), "moved")]
+[JsonDerivedType(typeof(WorkDone), "worked")]
 public abstract record EntryContent;
 
 public sealed record TaskDone(Guid TaskId) : EntryContent;
@@ -33,3 +35,10 @@ public sealed record SurfaceSeen(string BenchCode, SurfaceState State) : EntryCo
 public sealed record PlantsLost(Guid BatchId, int Plants, string Cause) : EntryContent;
 
 public sealed record TraysMoved(string TraySetCode, TrayChoice Trays, string BenchCode, int? FirstSpace) : EntryContent;
+
+/// <summary>Work that was not on the list.</summary>
+/// <param name="Task">Its kind when the tasks know it.</param>
+/// <param name="BatchId">One batch; or</param>
+/// <param name="BenchCode">everything that stands on a bench.</param>
+/// <param name="Words">What was done, in words; needed when no kind fits.</param>
+public sealed record WorkDone(TaskKind? Task, Guid? BatchId, string? BenchCode, string? Words) : EntryContent;

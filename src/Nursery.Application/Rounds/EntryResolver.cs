@@ -24,6 +24,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         PlantsLost lost => LossAsync(lost, cancellation),
         SurfaceSeen surface => SurfaceAsync(surface, cancellation),
         TraysMoved moved => MovedAsync(moved, cancellation),
+        WorkDone work => WorkAsync(work, cancellation),
         _ => throw new ArgumentOutOfRangeException(nameof(content), content, "a kind of entry without a rule"),
     };
 
@@ -94,14 +95,16 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
             .SingleOrDefaultAsync(entry => entry.Id == targetId && entry.SiteId == draft.Site.Id, cancellation);
         if (target is { Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or Receipt })
         {
-            throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved or sown");
+            throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved, worked or sown");
         }
 
         // Undoing what has not arrived yet is kept and waits for it.
         database.Ledger.Add(draft.Entry(new Undo(targetId), target?.BatchId, target?.TraySetId, target?.BenchId, target?.LotId));
         if (target?.BatchId is not { } batchId)
         {
-            return target?.TraySetId is { } traySetId ? await AllInAsync(traySetId, cancellation) : Affected.Nothing;
+            return target?.TraySetId is { } traySetId
+                ? await AllInAsync(traySetId, cancellation)
+                : await UnplannedWork.FollowersAsync(database, targetId, cancellation);
         }
 
         var batches = await database.LockBatchesAsync([batchId], cancellation);
@@ -150,6 +153,26 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         var bench = await BenchAsync(surface.BenchCode, cancellation);
         database.Ledger.Add(draft.Entry(new Surface(surface.State), bench: bench.Id));
         return Affected.Nothing;
+    }
+
+    private async Task<Affected> WorkAsync(WorkDone work, CancellationToken cancellation)
+    {
+        UnplannedWork.Check(work);
+        var worked = new Worked(work.Task, work.Words?.Trim());
+        if (work.BatchId is not { } batchId)
+        {
+            var bench = await BenchAsync(work.BenchCode!, cancellation);
+            return await UnplannedWork.OnBenchAsync(database, draft, bench, worked, cancellation);
+        }
+
+        var (batch, traySet) = await BatchAsync(batchId, cancellation);
+        if (batch.State.SownOn is null)
+        {
+            throw new NotSownYet(batch.Code);
+        }
+
+        database.Ledger.Add(draft.Entry(worked, batch.Id, traySet.Id));
+        return new Affected([batch], [traySet.Id]);
     }
 
     private async Task<Affected> MovedAsync(TraysMoved moved, CancellationToken cancellation)

@@ -38,7 +38,9 @@ public sealed record TaskItem(
     bool LotTreated = false,
     string? NextBench = null,
     Guid? DoneEntryId = null,
-    PutOff? PutOff = null);
+    PutOff? PutOff = null,
+    int? NextFirstSpace = null,
+    int? NextLastSpace = null);
 
 /// <summary>A task looked at today and not done: the last word about it.</summary>
 public sealed record PutOff(Guid EntryId, string Reason, string Who);
@@ -102,7 +104,9 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                     pair.row.lot?.Treated ?? false,
                     pair.Place?.Next,
                     pair.row.task.State == TaskState.Done ? said.DoneOf(pair.row.task)?.Id.Value : null,
-                    pair.row.task.State == TaskState.Open ? said.PutOffOf(pair.row.task) : null)),
+                    pair.row.task.State == TaskState.Open ? said.PutOffOf(pair.row.task) : null,
+                    pair.Place?.NextSpaces?.First,
+                    pair.Place?.NextSpaces?.Last)),
         ];
     }
 
@@ -146,11 +150,12 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
         foreach (var next in planned.Where(row => row.Days.End >= day && row.Kind != BenchKind.Germination)
             .OrderByDescending(row => row.Days.Start))
         {
-            places[next.TraySetId] = places[next.TraySetId] with { Next = next.Place.Bench };
+            places[next.TraySetId] = places[next.TraySetId] with { Next = next.Place.Bench, NextSpaces = next.Place.Spaces };
         }
 
         return places;
     }
 
-    private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces, string? Next);
+    private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces, string? Next,
+        SpaceRun? NextSpaces = null);
 }

@@ -15,6 +15,9 @@ public sealed record RoundBench(
 
 public sealed record SeenSurface(Guid EntryId, SurfaceState State, string Who);
 
+/// <summary>Someone else at work today: where their last report was from, null when of no bench, when, and how many they made.</summary>
+public sealed record RoundWorker(string Name, string? House, string? BenchCode, Instant At, int Reports);
+
 /// <summary>The day's walk through the houses: benches and tasks in walking order.</summary>
 public sealed record Round(
     string SiteName,
@@ -22,7 +25,8 @@ public sealed record Round(
     Units Units,
     ZonedDateTime At,
     IReadOnlyList<RoundBench> Benches,
-    IReadOnlyList<TaskItem> Tasks)
+    IReadOnlyList<TaskItem> Tasks,
+    IReadOnlyList<RoundWorker> Others)
 {
     public LocalDate Day => At.Date;
 }
@@ -52,6 +56,8 @@ public sealed class ShowRound(ListTasks tasks, IDbContextFactory<NurseryDbContex
                 && !database.Ledger.Any(undo => undo.UndoOf == entry.Id && undo.SiteId == entry.SiteId))
             .ToListAsync(cancellation);
         var seen = LedgerOrder.Effective(surfaces).ToLookup(entry => entry.BenchId);
+        var items = await tasks.HandleAsync(at.Date, actor, cancellation);
+        var codes = benches.ToDictionary(bench => bench.Id, bench => (bench.House, bench.Code));
         return new Round(
             site.Name,
             site.IsDemo,
@@ -65,6 +71,8 @@ public sealed class ShowRound(ListTasks tasks, IDbContextFactory<NurseryDbContex
                         ? new SeenSurface(entry.Id.Value, surface.State, entry.WhoName)
                         : null)),
             ],
-            await tasks.HandleAsync(at.Date, actor, cancellation));
+            items,
+            await RoundWorkers.LoadAsync(
+                database, actor, at.Date, items, bench => codes.TryGetValue(bench, out var code) ? code : null, cancellation));
     }
 }

@@ -33,6 +33,7 @@ public static class BatchStory
             state = entry.Value switch
             {
                 Done done => AfterTask(state, done.Task, entry),
+                Worked { Task: { } task } => AfterTask(state, task, entry),
                 NotYet { Task: TaskKind.EmergenceCheck, SaysNotUp: true } => state with { LookedOn = entry.Day },
                 Count count => AfterCount(state, count, entry),
                 Loss loss => state with { Lost = state.Lost + loss.Plants },

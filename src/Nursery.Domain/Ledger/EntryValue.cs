@@ -22,6 +22,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Surface), "surface")]
 [JsonDerivedType(typeof(Loss), "loss")]
 [JsonDerivedType(typeof(Discarded), "discarded")]
+[JsonDerivedType(typeof(Worked), "worked")]
 public abstract record EntryValue
 {
     /// <summary>Not overridden itself: JSON would write an override beside the discriminator of the same name.</summary>

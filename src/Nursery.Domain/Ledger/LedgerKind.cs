@@ -21,4 +21,5 @@ public enum LedgerKind
     Surface,
     Loss,
     Discarded,
+    Worked,
 }

@@ -67,6 +67,7 @@ public static class NurseryHost
         app.MapStaticAssets();
         app.MapGet("/tokens.css", () => Results.Text(Tokens.AsCss(), "text/css")).AllowAnonymous();
         app.MapHealth();
+        app.MapTagLinks();
         app.MapSignOut();
         app.MapNurseryApi();
         app.MapJobs();

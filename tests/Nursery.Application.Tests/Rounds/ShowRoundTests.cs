@@ -72,6 +72,23 @@ public sealed class ShowRoundTests(TestDatabase database) : IClassFixture<TestDa
     }
 
     [Fact]
+    public async Task Others_AtWorkToday_AreNamedWithTheBenchOfTheirLastReport()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await nursery.RecordAsync(new SurfaceSeen("C1", SurfaceState.Damp), nursery.HeadGrower);
+        nursery.Clock.Advance(TimeSpan.FromMinutes(2));
+        await nursery.RecordAsync(new SurfaceSeen("G1", SurfaceState.Dry), nursery.HeadGrower);
+        await nursery.RecordAsync(new SurfaceSeen("W1", SurfaceState.Wet));
+
+        var other = Assert.Single((await nursery.Get<ShowRound>().HandleAsync(nursery.Staff)).Others);
+
+        Assert.Equal((nursery.HeadGrower.Name, "G1", 2), (other.Name, other.BenchCode, other.Reports));
+        Assert.Equal(nursery.Clock.GetUtcNow(), other.At.ToDateTimeOffset());
+        nursery.Clock.Advance(TimeSpan.FromDays(1));
+        Assert.Empty((await nursery.Get<ShowRound>().HandleAsync(nursery.Staff)).Others);
+    }
+
+    [Fact]
     public async Task Benches_InWalkingOrder_WithTheirHeat()
     {
         await using var nursery = await TestNursery.OpenAsync(database);

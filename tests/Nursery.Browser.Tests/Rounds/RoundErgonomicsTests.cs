@@ -42,6 +42,20 @@ public sealed class RoundErgonomicsTests(NurseryApp app) : IClassFixture<Nursery
 
         await round.Page.GetByRole(AriaRole.Button, new() { Name = "Report a loss" }).ClickAsync();
         await CheckAsync(visit, $"rounds-{width}-loss");
+        await round.Page.GetByRole(AriaRole.Button, new() { Name = "Close" }).ClickAsync();
+
+        foreach (var (opens, sheet) in new[] { ("Not on the list", "work"), ("Scan a tag", "scan") })
+        {
+            await round.Page.GetByRole(AriaRole.Button, new() { Name = opens }).ClickAsync();
+            await CheckAsync(visit, $"rounds-{width}-{sheet}");
+            await round.Page.GetByRole(AriaRole.Button, new() { Name = "Close" }).ClickAsync();
+        }
+
+        var move = await round.FirstOpenAsync("MoveOffHeat");
+        await RoundPage.Press(move, "Loss …").ClickAsync();
+        await CheckAsync(visit, $"rounds-{width}-loss-of-a-card");
+        await RoundPage.Press(move, "Carried elsewhere …").ClickAsync();
+        await CheckAsync(visit, $"rounds-{width}-elsewhere");
     }
 
     [Fact]

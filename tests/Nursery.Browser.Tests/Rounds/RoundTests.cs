@@ -167,6 +167,118 @@ public sealed partial class RoundTests(NurseryApp app) : IClassFixture<NurseryAp
     }
 
     [Fact]
+    public async Task Loss_FromACard_TakesTwoTaps()
+    {
+        await using var visit = await StaffAsync();
+        var round = await RoundPage.OpenAsync(visit);
+        var card = await round.FirstOpenAsync("Thin");
+        var lost = $"SELECT state_lost FROM batches WHERE id = '{await card.GetAttributeAsync("data-batch")}'";
+        var before = await app.SqlAsync<int>(lost);
+
+        await RoundPage.Press(card, "Loss …").ClickAsync();
+        await RoundPage.Press(card, "pests").ClickAsync();
+
+        await Expect(card.Locator(".tick-note")).ToContainTextAsync("Lost: 1, pests");
+        await round.SentAsync();
+        Assert.Equal(before + 1, await app.SqlAsync<int>(lost));
+    }
+
+    [Fact]
+    public async Task CarriedElsewhere_IsWhereTheTraysStand_AndAnswersTheTask()
+    {
+        await using var visit = await StaffAsync();
+        var round = await RoundPage.OpenAsync(visit);
+        var card = await round.FirstOpenAsync("MoveOffHeat");
+        var batch = await card.GetAttributeAsync("data-batch");
+        await Expect(card.Locator(".way")).ToContainTextAsync("→");
+        await RoundPage.Press(card, "Carried elsewhere …").ClickAsync();
+        var bench = await card.Locator("option").Last.GetAttributeAsync("value");
+        await card.Locator("select").SelectOptionAsync(bench!);
+        await card.GetByLabel("First space").FillAsync("x");
+        await RoundPage.Press(card, "All trays are there").ClickAsync();
+        await Expect(card.Locator(".wrong")).ToHaveTextAsync("First space: a whole number, or nothing.");
+        await card.GetByLabel("First space").FillAsync("2");
+
+        await RoundPage.Press(card, "All trays are there").ClickAsync();
+
+        await RoundPage.SaysAsync(card, "Done by you");
+        await round.SentAsync();
+        Assert.Equal($"{bench} 2", await app.SqlAsync<string>(
+            $"""
+            SELECT b.code || ' ' || lower(p.spaces) FROM standings p JOIN benches b ON b.id = p.bench_id
+            JOIN tray_shares s ON s.tray_set_id = p.tray_set_id WHERE s.batch_id = '{batch}'
+            """));
+    }
+
+    [Fact]
+    public async Task NotOnTheList_ABenchWatered_IsStoredForItsBatchesAndCanBeTakenBack()
+    {
+        await using var visit = await StaffAsync();
+        var round = await RoundPage.OpenAsync(visit);
+        var group = round.Page.Locator(".stop:has(.tick-group)").Last;
+        var bench = await group.GetAttributeAsync("data-bench");
+        var worked = "SELECT count(*) FROM ledger WHERE kind = 'Worked'";
+        var before = await app.SqlAsync<long>(worked);
+        await round.Page.GetByRole(AriaRole.Button, new() { Name = "Not on the list" }).ClickAsync();
+        var sheet = round.Page.GetByRole(AriaRole.Dialog);
+        await RoundPage.Press(sheet, "Save the work").ClickAsync();
+        await Expect(sheet.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Choose what was done, or write it.");
+        await sheet.Locator("select").SelectOptionAsync(new SelectOptionValue { Index = await sheet.Locator($"option[data-bench='{bench}']").EvaluateAsync<int>("option => option.index") });
+        await RoundPage.Press(sheet, "watered").ClickAsync();
+        await visit.PictureAsync("rounds-not-on-the-list");
+
+        await RoundPage.Press(sheet, "Save the work").ClickAsync();
+
+        await round.SentAsync();
+        Assert.True(await app.SqlAsync<long>(worked) > before + 1);
+        await RoundPage.Press(round.Page.Locator(".tick-note").First, "Undo").ClickAsync();
+        await round.SentAsync();
+        await Expect(round.Page.Locator(".house > .tick-note")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task Tag_Scanned_LeadsToItsWork()
+    {
+        await using var visit = await StaffAsync();
+        var round = await RoundPage.OpenAsync(visit);
+        var last = round.Page.Locator(".stop[data-bench]").Last;
+        var bench = await last.GetAttributeAsync("data-bench");
+        await round.Page.GetByRole(AriaRole.Button, new() { Name = "Scan a tag" }).ClickAsync();
+        var sheet = round.Page.GetByRole(AriaRole.Dialog);
+        await sheet.GetByLabel("Code on the tag").FillAsync("NO-SUCH-1");
+        await RoundPage.Press(sheet, "Find it").ClickAsync();
+        await Expect(sheet.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Nothing to do today has the code NO-SUCH-1.");
+        await visit.PictureAsync("rounds-scan");
+
+        await sheet.GetByLabel("Code on the tag").FillAsync($"HTTPS://NURSERY.EXAMPLE/B/{bench}");
+        await sheet.GetByLabel("Code on the tag").PressAsync("Enter");
+
+        await Expect(sheet).ToBeHiddenAsync();
+        await Expect(last).ToBeInViewportAsync();
+        await visit.Page.GotoAsync($"/B/{bench}");
+        await Expect(round.Page.Locator(".found")).ToHaveAttributeAsync("data-bench", bench!);
+    }
+
+    [Fact]
+    public async Task DoneByAnother_ShowsWithoutLoadingAgain()
+    {
+        await using var visit = await StaffAsync();
+        await using var other = await app.SignInAsAsync("head-grower", 820, 1180);
+        var round = await RoundPage.OpenAsync(visit);
+        var card = await round.FirstOpenAsync("Water");
+        var theirs = await RoundPage.OpenAsync(other);
+        await RoundPage.Box(theirs.Card((await card.GetAttributeAsync("data-task"))!)).ClickAsync();
+        await theirs.SentAsync();
+
+        await visit.Page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+
+        await Expect(card.Locator("> .tick-said")).ToContainTextAsync("Done by ");
+        await Expect(RoundPage.Box(card)).ToHaveAttributeAsync("aria-pressed", "true");
+        await visit.Page.ReloadAsync();
+        await Expect(round.Page.GetByRole(AriaRole.List, new() { Name = "Who else is at work" })).ToContainTextAsync("1 report");
+    }
+
+    [Fact]
     public async Task Surface_Chip_IsShownAfterReload()
     {
         await using var visit = await StaffAsync();

@@ -37,6 +37,8 @@ public sealed class LedgerTests(ApiServer server)
         { With($"\"kind\":\"count\",\"batchId\":\"{Id}\",\"what\":\"blanks\",\"value\":1,\"trays\":[1,\"2\"]"), "entries[1].trays[1]" },
         { With("\"kind\":\"surface\",\"benchCode\":\"1A\",\"state\":\"soaked\""), "entries[1].state" },
         { With($"\"kind\":\"loss\",\"batchId\":\"{Id}\",\"plants\":2.5,\"cause\":\"mice\""), "entries[1].plants" },
+        { With("\"kind\":\"worked\",\"benchCode\":\"1A\",\"task\":\"dance\""), "entries[1].task" },
+        { With("\"kind\":\"worked\",\"batchId\":\"7\",\"words\":\"swept\""), "entries[1].batchId" },
         { With("\"kind\":\"moved\",\"traySetCode\":\"X\",\"benchCode\":\"1A\""), "entries[1].trays" },
         { With("\"kind\":\"moved\",\"traySetCode\":\"X\",\"trays\":1,\"benchCode\":\"1A\",\"firstSpace\":\"1\""), "entries[1].firstSpace" },
     };
@@ -57,7 +59,7 @@ public sealed class LedgerTests(ApiServer server)
         var (nursery, client) = await server.OpenOtherSiteAsync();
         await using var closing = nursery;
         var batch = await SownAsync(client, nursery);
-        var ids = Enumerable.Range(0, 12).Select(_ => Guid.CreateVersion7()).ToArray();
+        var ids = Enumerable.Range(0, 14).Select(_ => Guid.CreateVersion7()).ToArray();
         string[] contents =
         [
             """ "kind":"surface","benchCode":"C1","state":"dry" """,
@@ -72,6 +74,8 @@ public sealed class LedgerTests(ApiServer server)
             $$""" "kind":"loss","batchId":"{{Id}}","plants":1,"cause":"mice" """,
             $$""" "kind":"moved","traySetCode":"{{batch.TraySet}}","trays":3,"benchCode":"C1" """,
             """ "kind":"surface","benchCode":"Z9","state":"wet" """,
+            """ "kind":"worked","benchCode":"C1","task":"water","words":"by hose" """,
+            """ "kind":"worked","benchCode":"C1" """,
         ];
         var entries = contents.Select((content, index) => Line(ids[index], content, nursery)).ToList();
         entries.Add(entries[0]);
@@ -84,7 +88,7 @@ public sealed class LedgerTests(ApiServer server)
             [
                 "applied", "applied", "applied", "applied", "applied", "applied",
                 "404 NotFound", "404 NotFound", "422 InvalidFields", "404 NotFound", "422 InvalidFields", "404 NotFound",
-                "repeated", "409 EntryDiffers",
+                "applied", "422 InvalidFields", "repeated", "409 EntryDiffers",
             ],
             results.Select(Outcome));
 

@@ -24,6 +24,7 @@ public sealed class StoryWordsTests
         new Moved(new SpaceRun(1, 2), new Id<Bench>(Guid.Empty), BenchKind.Growing, null),
         new Done(TaskKind.Water, 1), new Undo(new Id<LedgerEntry>(Guid.Empty)), new NotYet(TaskKind.Thin, 1, "no time"),
         new Count(CountWhat.Blanks, 3, 72, true, 1), new Surface(SurfaceState.Dry), new Loss(3, "damping off"), new Discarded("no order"),
+        new Worked(TaskKind.Water, "by hand"),
     ];
 
     [Fact]

@@ -1,5 +1,6 @@
 using Nursery.Application.Rounds;
 using Nursery.Domain.Ledger;
+using Nursery.Domain.Tasks;
 using Nursery.Web.Api.Requests;
 
 namespace Nursery.Web.Api.Rounds;
@@ -25,6 +26,11 @@ internal static class LedgerReading
         ["loss"] = entry => new PlantsLost(entry.Id("batchId"), entry.Whole("plants"), entry.Text("cause")),
         ["moved"] = entry => new TraysMoved(
             entry.Text("traySetCode"), TraysOf(entry), entry.Text("benchCode"), entry.OptionalWhole("firstSpace")),
+        ["worked"] = entry => new WorkDone(
+            entry.Has("task") ? entry.Word<TaskKind>("task") : null,
+            entry.Has("batchId") ? entry.Id("batchId") : null,
+            entry.OptionalText("benchCode"),
+            entry.OptionalText("words")),
     };
 
     public static IReadOnlyList<EntryRequest> Read(JsonFields body)

@@ -1,4 +1,4 @@
-// The panels a card opens: why not yet, and counting. Copied from the templates the server wrote.
+// The panels a card opens: why not yet, counting, a loss, and where trays were carried. Copied from the templates the server wrote.
 
 const copy = id => document.getElementById(id).content.firstElementChild.cloneNode(true);
 
@@ -94,5 +94,33 @@ export function openCount(card, save) {
     }
   });
   tell();
+  card.append(panel);
+}
+
+// Two taps: the panel, and the cause, which saves at once; so the number stands first.
+export function openLoss(card, save) {
+  const panel = copy('loss-panel');
+  const plants = panel.querySelector('input');
+  watchStepper(panel.querySelector('.stepper'), 1, () => 999_999, () => complain(panel, null));
+  for (const cause of panel.querySelectorAll('[data-do="lost-to"]')) {
+    cause.addEventListener('click', () => {
+      const many = whole(plants.value, 1, 999_999);
+      if (many === null) complain(panel, 'Plants lost: a whole number, 1 or more.');
+      else save({ plants: many, cause: cause.textContent });
+    });
+  }
+  card.append(panel);
+}
+
+export function openElsewhere(card, save) {
+  const panel = copy('elsewhere-panel');
+  const bench = panel.querySelector('select');
+  const space = panel.querySelector('input');
+  panel.querySelector('[data-do="save-move"]').addEventListener('click', () => {
+    const first = space.value.trim() === '' ? undefined : whole(space.value, 1, 9_999);
+    if (!bench.value) complain(panel, 'No bench without heat is known.');
+    else if (first === null) complain(panel, 'First space: a whole number, or nothing.');
+    else save({ benchCode: bench.value, ...(first === undefined ? {} : { firstSpace: first }) });
+  });
   card.append(panel);
 }

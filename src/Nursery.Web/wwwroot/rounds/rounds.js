@@ -1,7 +1,10 @@
 // The round: what a tap means, and how it shows. The server draws the page; this marks it and hands work to the outbox.
 import { Outbox, newId, localNow } from './outbox.js';
-import { openCount, openReasons, whole } from './panels.js';
+import { openCount, openElsewhere, openLoss, openReasons, whole } from './panels.js';
+import { watchFind } from './find.js';
 import { watchLoss } from './loss.js';
+import { watchOthers } from './others.js';
+import { watchWork } from './work.js';
 
 const round = document.getElementById('round');
 const chip = document.getElementById('outbox');
@@ -27,6 +30,8 @@ function show(made) {
   else if (made.kind === 'surface') press(round.querySelector(`.surface[data-bench="${CSS.escape(made.benchCode)}"]`), made);
   else if (made.kind === 'count') counted(made);
   else if (made.kind === 'loss') lost(made);
+  else if (made.kind === 'moved') carried(made);
+  else if (made.kind === 'worked') worked(made);
 }
 
 function mark(card, state, made, words) {
@@ -100,8 +105,26 @@ function counted(made) {
 }
 
 function lost(made) {
+  const card = round.querySelector(`[data-batch="${CSS.escape(made.batchId)}"].asked`);
   const option = document.querySelector(`#loss option[value="${CSS.escape(made.batchId)}"]`);
-  note(round.querySelector('.house, .care'), made.id, `Lost: ${made.plants} of ${option?.dataset.code ?? 'a batch'}, ${made.cause}`);
+  if (card) {
+    note(card.querySelector('.tick-said'), made.id, `Lost: ${made.plants}, ${made.cause}`);
+    closePanel(card);
+  } else {
+    note(round.querySelector('.house, .care'), made.id, `Lost: ${made.plants} of ${option?.dataset.code ?? 'a batch'}, ${made.cause}`);
+  }
+}
+
+function carried(made) {
+  const card = round.querySelector(`[data-trayset="${CSS.escape(made.traySetCode)}"][data-kind="MoveOffHeat"]`);
+  if (card) note(card.querySelector('.tick-said'), made.id, `Carried to bench ${made.benchCode}`);
+}
+
+function worked(made) {
+  const chosen = made.batchId ? `#extra option[data-batch="${CSS.escape(made.batchId)}"]` : `#extra option[data-bench="${CSS.escape(made.benchCode)}"]`;
+  const where = document.querySelector(chosen)?.dataset.code ?? made.benchCode ?? 'a batch';
+  const kind = document.querySelector(`#extra [data-task-kind="${CSS.escape(made.task ?? '')}"]`)?.textContent;
+  note(round.querySelector('.house, .care'), made.id, `${where}: ${[kind, made.words].filter(Boolean).join(', ')}`);
 }
 
 // A line with its own undo, before the place it belongs to.
@@ -166,6 +189,13 @@ const does = {
   'not-up': (pressed, card) => putOff(card, 'not up yet'),
   'not-yet': (pressed, card) => toggle(pressed, card, () => openReasons(card, reason => putOff(card, reason))),
   'count': (pressed, card) => toggle(pressed, card, () => openCount(card, content => saveCount(card, content))),
+  'loss': (pressed, card) => toggle(pressed, card, () => openLoss(card, content => {
+    card.classList.add('asked');
+    report(`Loss in ${card.dataset.code}`, entry('loss', { batchId: card.dataset.batch, ...content }));
+    card.classList.remove('asked');
+    say(`Lost: ${content.plants} of ${card.dataset.code}, ${content.cause}`);
+  })),
+  'elsewhere': (pressed, card) => toggle(pressed, card, () => openElsewhere(card, content => saveMove(card, content))),
   'surface': pressed => {
     const row = pressed.closest('.surface');
     report(`Surface ${pressed.dataset.state}, bench ${row.dataset.bench}`,
@@ -204,6 +234,35 @@ function saveCount(card, content) {
   }
   report(`Count ${card.dataset.name}`, ...entries);
   say(`Counted ${content.value} ${WORDS[content.what]}`);
+}
+
+// Said before the task is done: then the server asks nobody else where the trays went.
+function saveMove(card, content) {
+  const at = localNow();
+  report(card.dataset.name,
+    entry('moved', { traySetCode: card.dataset.trayset, trays: Number(card.dataset.trays), ...content }, at),
+    entry('done', { taskId: card.dataset.task }, at));
+  say(`Done: ${card.dataset.name}, carried to bench ${content.benchCode}`);
+}
+
+// A task as the server has it, when everything of ours is sent.
+function told(task) {
+  const card = cardOf(task.id);
+  if (!card) {
+    if (task.state === 'open') document.getElementById('changed').hidden = false;
+  } else if (task.state === 'done' && !card.classList.contains('done')) {
+    mark(card, 'done', { id: task.doneEntryId ?? '' }, `Done by ${task.doneBy}`);
+  }
+}
+
+function reveal(place) {
+  const members = place.closest('.members');
+  if (members) members.hidden = false;
+  place.setAttribute('tabindex', '-1');
+  place.scrollIntoView({ block: 'center' });
+  place.focus({ preventScroll: true });
+  place.classList.add('found');
+  setTimeout(() => place.classList.remove('found'), 4_000);
 }
 
 document.addEventListener('click', event => {
@@ -262,7 +321,15 @@ chip.addEventListener('click', () => {
 
 document.getElementById('no-script').remove();
 watchLoss((label, content) => report(label, entry('loss', content)), whole);
+watchWork((label, content) => report(label, entry('worked', content)));
+const find = watchFind(round, (place, code) => {
+  reveal(place);
+  say(`Found ${code}`);
+});
+watchOthers(round.dataset.day, () => outbox.mine().length === 0, told);
 for (const record of outbox.waiting()) show(record.entry);
 showOutbox();
 setInterval(showOutbox, 20_000);
 outbox.send();
+const asked = new URLSearchParams(location.search).get('find'); // a tag's own address led here
+if (asked) find(asked);

@@ -30,6 +30,7 @@ public sealed class StoryWords(
         Count count => Counted(count),
         Surface surface => $"found the surface {surface.State.ToString().ToLowerInvariant()}",
         Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",
+        Worked worked => $"{(worked.Task is { } task ? Finished(task) : worked.Words)}{(worked is { Task: not null, Words: { } words } ? $" ({words})" : "")}, not on the list",
         Discarded discarded => $"discarded the batch: {discarded.Reason}",
         Undo undo => story.FirstOrDefault(line => line.EntryId == undo.Entry.Value) is { } taken
             ? $"took back: {Of(taken.Value)}"

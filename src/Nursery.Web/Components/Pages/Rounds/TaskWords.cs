@@ -37,6 +37,19 @@ internal static class TaskWords
         _ => "",
     };
 
+    /// <summary>"bench 2A, spaces 1–18": where the trays are.</summary>
+    public static string From(TaskItem task) => task.BenchCode is { } bench ? $"bench {bench}{Run(task.FirstSpace, task.LastSpace)}" : "no bench";
+
+    /// <summary>Where they go next.</summary>
+    public static string To(TaskItem task) => $"bench {task.NextBench}{Run(task.NextFirstSpace, task.NextLastSpace)}";
+
+    private static string Run(int? first, int? last) => (first, last) switch
+    {
+        ({ } from, { } to) when from == to => string.Create(CultureInfo.InvariantCulture, $", space {from}"),
+        ({ } from, { } to) => string.Create(CultureInfo.InvariantCulture, $", spaces {from}–{to}"),
+        _ => "",
+    };
+
     /// <summary>"80 °F heat", "59–70 °F heat", or "no heat".</summary>
     public static string Heat(IReadOnlyList<decimal> setpointsC, Units units)
     {
