@@ -43,9 +43,15 @@ public static class CsvText
     }
 
     /// <summary>The rows, each with its line in the file (the header is line 1).</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="needed">Columns it must have, in this order.</param>
+    /// <param name="maxRows">The most rows that are read.</param>
+    /// <param name="optional">Columns it may have behind those, in this order; one it lacks is empty in every row.</param>
     public static IEnumerable<(int Line, IReadOnlyDictionary<string, string> Fields)> Read(
-        string text, IReadOnlyList<string> columns, int maxRows)
+        string text, IReadOnlyList<string> needed, int maxRows, IReadOnlyList<string>? optional = null)
     {
+        var may = optional ?? [];
+        var columns = needed;
         if (string.IsNullOrWhiteSpace(text))
         {
             throw new Malformed(
@@ -58,6 +64,11 @@ public static class CsvText
         csv.Read();
         csv.ReadHeader();
         var header = csv.HeaderRecord!;
+        if (header.Length > needed.Count && may.Count > 0)
+        {
+            columns = [.. needed, .. may.Where(header.Skip(needed.Count).Contains)];
+        }
+
         if (!header.SequenceEqual(columns))
         {
             throw new Malformed(
@@ -82,7 +93,8 @@ public static class CsvText
                     [new FieldError("line", Shown(csv.Parser.RawRecord.TrimEnd()), $"{columns.Count} fields", line)]);
             }
 
-            yield return (line, columns.ToDictionary(column => column, column => csv.GetField(column)!));
+            yield return (line, columns.ToDictionary(column => column, column => csv.GetField(column)!)
+                .Concat(may.Except(columns).Select(column => KeyValuePair.Create(column, ""))).ToDictionary());
         }
     }
 

@@ -36,11 +36,14 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<Customer> Customers => Set<Customer>();
     public DbSet<Order> Orders => Set<Order>();
     public DbSet<OrderLine> OrderLines => Set<OrderLine>();
+    public DbSet<OrderDelivery> OrderDeliveries => Set<OrderDelivery>();
+    public DbSet<OrderSubstitute> OrderSubstitutes => Set<OrderSubstitute>();
     public DbSet<Allocation> Allocations => Set<Allocation>();
     public DbSet<Batch> Batches => Set<Batch>();
     public DbSet<CodeCounter> CodeCounters => Set<CodeCounter>();
     public DbSet<TraySet> TraySets => Set<TraySet>();
     public DbSet<TrayShare> TrayShares => Set<TrayShare>();
+    public DbSet<TrayType> TrayTypes => Set<TrayType>();
     public DbSet<Standing> Standings => Set<Standing>();
     public DbSet<Reservation> Reservations => Set<Reservation>();
     public DbSet<RoundTask> Tasks => Set<RoundTask>();

@@ -17,6 +17,7 @@ internal sealed record BatchRow
     public required Crop Crop { get; init; }
     public required SeedLot? Lot { get; init; }
     public required TraySet TraySet { get; init; }
+    public required TrayShare Share { get; init; }
 }
 
 internal static class BatchQuery
@@ -30,5 +31,5 @@ internal static class BatchQuery
         join traySet in database.TraySets on share.TraySetId equals traySet.Id
         from lot in database.SeedLots.Where(row => row.Id == batch.LotId).DefaultIfEmpty()
         where batch.SiteId == siteId
-        select new BatchRow { Batch = batch, Variety = variety, Crop = crop, Lot = lot, TraySet = traySet };
+        select new BatchRow { Batch = batch, Variety = variety, Crop = crop, Lot = lot, TraySet = traySet, Share = share };
 }

@@ -241,9 +241,11 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
             from allocation in database.Allocations
             join line in database.OrderLines on allocation.OrderLineId equals line.Id
             join order in database.Orders on line.OrderId equals order.Id
-            where allocation.BatchId == batch.Id && line.ReadyOn < batch.ReadyOn
-            orderby line.ReadyOn
-            select new { order.Number, line.ReadyOn }).ToListAsync(cancellation);
+            from delivery in database.OrderDeliveries.Where(row => row.Id == allocation.DeliveryId).DefaultIfEmpty()
+            let wantedOn = delivery == null ? line.ReadyOn : delivery.ReadyOn
+            where allocation.BatchId == batch.Id && wantedOn < batch.ReadyOn
+            orderby wantedOn
+            select new { order.Number, ReadyOn = wantedOn }).ToListAsync(cancellation);
         follows.AddRange(wanted.Select(line => string.Create(
             CultureInfo.InvariantCulture,
             $"Order {line.Number} wants them {Day(line.ReadyOn)}: {Period.DaysBetween(line.ReadyOn, batch.ReadyOn)} days late")));

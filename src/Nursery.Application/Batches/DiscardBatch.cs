@@ -45,8 +45,8 @@ public sealed class DiscardBatch(IDbContextFactory<NurseryDbContext> databases, 
         }
 
         var site = await database.SiteOfAsync(actor, cancellation);
-        var batches = await database.LockBatchesAsync([new Id<Batch>(request.BatchId)], cancellation);
-        var batch = batches.SingleOrDefault(row => row.SiteId == actor.SiteId)
+        var batches = await database.LockSharingAsync(new Id<Batch>(request.BatchId), cancellation);
+        var batch = batches.SingleOrDefault(row => row.Id.Value == request.BatchId && row.SiteId == actor.SiteId)
             ?? throw new NotFound("batch", "id", request.BatchId.ToString());
         if (batch.State.Stage is BatchStage.Discarded or BatchStage.HandedOver)
         {

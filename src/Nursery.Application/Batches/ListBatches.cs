@@ -7,7 +7,8 @@ using Nursery.Domain.People;
 
 namespace Nursery.Application.Batches;
 
-/// <summary>A batch in a list. Fractions 0–1; days are the site's.</summary>
+/// <summary>A batch in a list. Fractions 0–1; days are the site's. Part: which rows of cells of shared trays are its own; null
+/// when the trays are.</summary>
 public sealed record BatchItem(
     Guid Id,
     string Code,
@@ -28,7 +29,9 @@ public sealed record BatchItem(
     decimal? CountedUp,
     decimal? EmergedFraction,
     int LostPlants,
-    int Version)
+    int Version,
+    int Cells,
+    string? Part)
 {
     internal static BatchItem From(BatchRow row) => new(
         row.Batch.Id.Value,
@@ -50,7 +53,9 @@ public sealed record BatchItem(
         row.Batch.State.CountedUp,
         row.Batch.State.EmergedFraction,
         row.Batch.State.Lost,
-        row.Batch.Version);
+        row.Batch.Version,
+        row.Batch.Cells,
+        row.Share.Part(row.TraySet));
 }
 
 public sealed class ListBatches(IDbContextFactory<NurseryDbContext> databases)

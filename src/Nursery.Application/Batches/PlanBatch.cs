@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Orders;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -17,8 +18,8 @@ using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Batches;
 
-/// <summary>Plants of the batch for an order line.</summary>
-public sealed record PlannedAllocation(Guid OrderLineId, int Plants);
+/// <summary>Plants of the batch for an order line, or for one of its deliveries.</summary>
+public sealed record PlannedAllocation(Guid OrderLineId, int Plants, Guid? DeliveryId = null);
 
 /// <summary>A batch to be sown: trays 1–10,000, cells a tray 1–512, seeds a cell 1–50, sowing day from today to ten years on.</summary>
 public sealed record PlanBatchRequest(
@@ -97,6 +98,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             BatchId = batch.Id,
             OrderLineId = new Id<OrderLine>(allocation.OrderLineId),
             Plants = allocation.Plants,
+            DeliveryId = allocation.DeliveryId is { } delivery ? new Id<OrderDelivery>(delivery) : null,
         }));
         database.Write(
             site, actor, time, new Planned(request.Trays, request.CellsPerTray, request.SeedsPerCell), batch.Id, traySet.Id);
@@ -147,25 +149,51 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             {
                 checks.Fail("allocations.orderLineId", allocation.OrderLineId.ToString(), "the id of an order line of this site");
             }
-            else if (variety is not null && line.VarietyId != variety.Id)
+            else if (variety is not null && !await TakesAsync(database, line, variety, cancellation))
             {
-                checks.Fail("allocations.orderLineId", allocation.OrderLineId.ToString(), $"an order line of {variety.Code}");
+                checks.Fail("allocations.orderLineId", allocation.OrderLineId.ToString(), $"an order line of {variety.Code}, or one that takes it instead");
             }
             else
             {
-                var taken = await database.Allocations.Where(row => row.OrderLineId == lineId)
-                    .SumAsync(row => row.Plants, cancellation);
-                if (allocation.Plants < 1 || allocation.Plants > line.Plants - taken)
-                {
-                    checks.Fail(
-                        "allocations.plants",
-                        allocation.Plants.ToString(CultureInfo.InvariantCulture),
-                        string.Create(CultureInfo.InvariantCulture, $"1–{line.Plants - taken}, what is open of the line's {line.Plants} plants"));
-                }
+                await CheckPlantsAsync(database, allocation, line, checks, cancellation);
             }
         }
 
         return asked;
+    }
+
+    /// <summary>The variety ordered, or one the customer takes instead.</summary>
+    private static async Task<bool> TakesAsync(
+        NurseryDbContext database, OrderLine line, Variety variety, CancellationToken cancellation) =>
+        line.VarietyId == variety.Id
+        || await database.OrderSubstitutes.AnyAsync(row => row.OrderLineId == line.Id && row.VarietyId == variety.Id, cancellation);
+
+    private static async Task CheckPlantsAsync(
+        NurseryDbContext database, PlannedAllocation allocation, OrderLine line, FieldChecks checks, CancellationToken cancellation)
+    {
+        var taken = await database.Allocations.Where(row => row.OrderLineId == line.Id).SumAsync(row => row.Plants, cancellation);
+        var (open, of) = (line.Plants - taken, "the line's");
+        var all = line.Plants;
+        if (allocation.DeliveryId is { } id)
+        {
+            var parts = await LineParts.LoadAsync(database, line.SiteId, cancellation, line.Id);
+            var (delivery, left) = parts.OpenOf(line.Id, taken).FirstOrDefault(row => row.Delivery.Id.Value == id);
+            if (delivery is null)
+            {
+                checks.Fail("allocations.deliveryId", id.ToString(), "the id of a delivery of that order line");
+                return;
+            }
+
+            (open, of, all) = (left, "the delivery's", delivery.Plants);
+        }
+
+        if (allocation.Plants < 1 || allocation.Plants > open)
+        {
+            checks.Fail(
+                "allocations.plants",
+                allocation.Plants.ToString(CultureInfo.InvariantCulture),
+                string.Create(CultureInfo.InvariantCulture, $"1–{open}, what is open of {of} {all} plants"));
+        }
     }
 
     private static string Iso(LocalDate day) => day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);

@@ -18,7 +18,11 @@ public sealed record BatchReservation(
 /// <summary>Where trays of the batch stand in fact; spaces are null when nobody said where on the bench.</summary>
 public sealed record BatchStanding(string House, string BenchCode, int FirstTray, int Trays, int? FirstSpace, int? Spaces, LocalDate Since);
 
-public sealed record BatchAllocation(Guid OrderLineId, string Order, string Customer, int Plants, LocalDate ReadyOn);
+/// <summary>An order line the batch serves, or a delivery of it; Ordered names the variety when the batch is of another.</summary>
+public sealed record BatchAllocation(Guid OrderLineId, string Order, string Customer, int Plants, LocalDate ReadyOn, string? Ordered = null);
+
+/// <summary>Another batch in the same trays, and which rows of cells are its own.</summary>
+public sealed record SharingBatch(Guid Id, string Code, BatchStage Stage, string CropName, string VarietyName, string Part, LocalDate SowOn);
 
 /// <summary>A line of the batch's story; <paramref name="Undone"/> when it was taken back.</summary>
 public sealed record StoryLine(
@@ -30,6 +34,7 @@ public sealed record BatchPage(
     IReadOnlyList<BatchReservation> Reservations,
     IReadOnlyList<BatchStanding> Standings,
     IReadOnlyList<BatchAllocation> Allocations,
+    IReadOnlyList<SharingBatch> SharedWith,
     IReadOnlyList<StoryLine> Story);
 
 public sealed class ShowBatch(IDbContextFactory<NurseryDbContext> databases)
@@ -48,6 +53,7 @@ public sealed class ShowBatch(IDbContextFactory<NurseryDbContext> databases)
             await ReservationsAsync(database, row.TraySet.Id, cancellation),
             await StandingsAsync(database, row.TraySet.Id, cancellation),
             await AllocationsAsync(database, batchId, cancellation),
+            await SharedWithAsync(database, row, actor.SiteId, cancellation),
             await StoryAsync(database, batchId, cancellation));
     }
 
@@ -92,10 +98,28 @@ public sealed class ShowBatch(IDbContextFactory<NurseryDbContext> databases)
             join line in database.OrderLines on allocation.OrderLineId equals line.Id
             join order in database.Orders on line.OrderId equals order.Id
             join customer in database.Customers on order.CustomerId equals customer.Id
+            join batch in database.Batches on allocation.BatchId equals batch.Id
+            join variety in database.Varieties on line.VarietyId equals variety.Id
+            from delivery in database.OrderDeliveries.Where(row => row.Id == allocation.DeliveryId).DefaultIfEmpty()
             where allocation.BatchId == batchId
-            orderby line.ReadyOn, order.Number
-            select new BatchAllocation(line.Id.Value, order.Number, customer.Name, allocation.Plants, line.ReadyOn))
+            orderby delivery == null ? line.ReadyOn : delivery.ReadyOn, order.Number
+            select new BatchAllocation(
+                line.Id.Value, order.Number, customer.Name, allocation.Plants, delivery == null ? line.ReadyOn : delivery.ReadyOn,
+                batch.VarietyId == line.VarietyId ? null : variety.Name))
             .ToListAsync(cancellation);
+
+    private static async Task<IReadOnlyList<SharingBatch>> SharedWithAsync(
+        NurseryDbContext database, BatchRow row, Id<Domain.Sites.Site> site, CancellationToken cancellation)
+    {
+        var others = await database.BatchRows(site).AsNoTracking()
+            .Where(other => other.TraySet.Id == row.TraySet.Id && other.Batch.Id != row.Batch.Id).ToListAsync(cancellation);
+        return
+        [
+            .. others.OrderBy(other => other.Share.FirstRow).ThenBy(other => other.Batch.Id).Select(other => new SharingBatch(
+                other.Batch.Id.Value, other.Batch.Code, other.Batch.State.Stage, other.Crop.Name, other.Variety.Name,
+                other.Share.Part(other.TraySet) ?? "rows not said", other.Batch.SowOn)),
+        ];
+    }
 
     private static async Task<IReadOnlyList<StoryLine>> StoryAsync(
         NurseryDbContext database, Id<Batch> batchId, CancellationToken cancellation)

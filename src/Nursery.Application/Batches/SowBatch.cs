@@ -37,8 +37,8 @@ public sealed class SowBatch(IDbContextFactory<NurseryDbContext> databases, Time
     {
         var site = await database.SiteOfAsync(actor, cancellation);
         await EntryLocks.TakeAsync(database, [request.EntryId], cancellation);
-        var batches = await database.LockBatchesAsync([new Id<Batch>(batchId)], cancellation);
-        var batch = batches.SingleOrDefault(row => row.SiteId == actor.SiteId)
+        var batches = await database.LockSharingAsync(new Id<Batch>(batchId), cancellation);
+        var batch = batches.SingleOrDefault(row => row.Id.Value == batchId && row.SiteId == actor.SiteId)
             ?? throw new NotFound("batch", "id", batchId.ToString());
         var sent = JsonSerializer.Serialize(
             new { kind = "sown", batchId, lotCode = request.LotCode, on = LocalDatePattern.Iso.Format(request.On) });

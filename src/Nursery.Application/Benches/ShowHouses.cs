@@ -14,7 +14,8 @@ namespace Nursery.Application.Benches;
 
 /// <summary>Trays lying on a bench on a day. <paramref name="Standing"/>: they are there in fact, not only by plan.
 /// Spaces are null when nobody said where on the bench they stand; <paramref name="ReservationId"/> is null for what only stands
-/// there. <paramref name="FirstTray"/>: the number of the first of these trays within their set.</summary>
+/// there. <paramref name="FirstTray"/>: the number of the first of these trays within their set. <paramref name="Part"/>: the rows of
+/// cells that are the batch's own in trays it shares, the first of them <paramref name="FirstRow"/>.</summary>
 public sealed record BenchTrays(
     string TraySetCode,
     Guid BatchId,
@@ -36,7 +37,9 @@ public sealed record BenchTrays(
     LocalDate From,
     LocalDate? To,
     Guid? ReservationId = null,
-    int FirstTray = 1);
+    int FirstTray = 1,
+    string? Part = null,
+    int? FirstRow = null);
 
 /// <param name="Code">Of the zone.</param>
 /// <param name="FirstSpace">Where it begins.</param>
@@ -135,7 +138,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
                 .. zones.OrderBy(zone => zone.Spaces.First).Select(zone => new HouseZone(
                     zone.Code, zone.Spaces.First, zone.Spaces.Count, new ZoneProgram(zone, spans).On(day), zone.ReadsC)),
             ],
-            [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue)]);
+            [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue).ThenBy(row => row.FirstRow)]);
     }
 
     private static async Task<List<(Id<Bench> Bench, BenchTrays Trays)>> TraysAsync(
@@ -188,5 +191,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             row.Batch.ReadyOn,
             from,
             to,
-            FirstTray: trays.First);
+            FirstTray: trays.First,
+            Part: row.Share.Part(row.TraySet),
+            FirstRow: row.Share.FirstRow);
 }

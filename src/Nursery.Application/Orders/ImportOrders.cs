@@ -80,24 +80,53 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
             }
 
             customers[row.Order] = row.Customer;
+            if (row.Substitutes.Any(code => code == row.Variety || !known.Varieties.ContainsKey(code))
+                || row.Substitutes.Distinct(StringComparer.Ordinal).Count() < row.Substitutes.Count)
+            {
+                errors.Add(new FieldError(
+                    "substitutes", string.Join("; ", row.Substitutes), "codes of other varieties in the list, each once, with ; between", row.Line));
+                continue;
+            }
+
             var key = (row.Order, row.Variety, row.ReadyOn);
             if (!inFile.TryAdd(key, row.Line))
             {
                 errors.Add(new FieldError("order", row.Order, $"one line an order, variety and day: line {inFile[key]} is the same", row.Line));
             }
-            else if (!known.Lines.TryGetValue(key, out var plants))
+            else if (!known.Lines.TryGetValue(key, out var line))
             {
                 fresh.Add(row);
             }
-            else if (plants != row.Plants)
+            else
             {
-                errors.Add(new FieldError(
-                    "plants", row.Plants.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                    $"{plants}, as already ordered: an import adds order lines and changes none", row.Line));
+                RefuseOther(row, line, errors);
             }
         }
 
         return fresh;
+    }
+
+    /// <summary>An import adds order lines and changes none; what a file leaves empty it does not ask to change.</summary>
+    private static void RefuseOther(OrderRow row, KnownLine line, List<FieldError> errors)
+    {
+        if (line.Plants != row.Plants)
+        {
+            errors.Add(new FieldError(
+                "plants", row.Plants.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                $"{line.Plants}, as already ordered: an import adds order lines and changes none", row.Line));
+        }
+
+        if (row.Deliveries.Count > 0 && !row.Deliveries.SequenceEqual(line.Deliveries))
+        {
+            errors.Add(new FieldError(
+                "deliveries", AskedDelivery.Write(row.Deliveries), $"'{AskedDelivery.Write(line.Deliveries)}', as already ordered: change them on the page", row.Line));
+        }
+
+        if (row.Substitutes.Count > 0 && !row.Substitutes.SequenceEqual(line.Substitutes))
+        {
+            errors.Add(new FieldError(
+                "substitutes", string.Join("; ", row.Substitutes), $"'{string.Join("; ", line.Substitutes)}', as already ordered: change them on the page", row.Line));
+        }
     }
 
     private void Add(NurseryDbContext database, Site site, KnownRows known, List<OrderRow> fresh)
@@ -118,7 +147,7 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
                 known.Orders[row.Order] = orderId = order.Id;
             }
 
-            database.OrderLines.Add(new OrderLine
+            var line = new OrderLine
             {
                 Id = NewId.Of<OrderLine>(time),
                 SiteId = site.Id,
@@ -126,39 +155,22 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
                 VarietyId = known.Varieties[row.Variety],
                 Plants = row.Plants,
                 ReadyOn = row.ReadyOn,
-            });
-        }
-    }
-
-    /// <summary>What the site already has, by the words of the file.</summary>
-    private sealed record KnownRows(
-        Dictionary<string, Id<Variety>> Varieties,
-        Dictionary<string, Id<Customer>> Customers,
-        Dictionary<string, Id<Order>> Orders,
-        Dictionary<string, string> CustomerOfOrder,
-        Dictionary<(string Order, string Variety, LocalDate ReadyOn), int> Lines)
-    {
-        public static async Task<KnownRows> LoadAsync(
-            NurseryDbContext database, Id<Site> siteId, CancellationToken cancellation)
-        {
-            var orders = await (
-                from order in database.Orders
-                join customer in database.Customers on order.CustomerId equals customer.Id
-                where order.SiteId == siteId
-                select new { order.Id, order.Number, customer.Name }).ToListAsync(cancellation);
-            var lines = await (
-                from line in database.OrderLines
-                join order in database.Orders on line.OrderId equals order.Id
-                join variety in database.Varieties on line.VarietyId equals variety.Id
-                where line.SiteId == siteId
-                select new { order.Number, variety.Code, line.ReadyOn, line.Plants }).ToListAsync(cancellation);
-            return new KnownRows(
-                await database.Varieties.Where(variety => variety.RetiredOn == null)
-                    .ToDictionaryAsync(variety => variety.Code, variety => variety.Id, cancellation),
-                await database.Customers.ToDictionaryAsync(customer => customer.Name, customer => customer.Id, cancellation),
-                orders.ToDictionary(order => order.Number, order => order.Id),
-                orders.ToDictionary(order => order.Number, order => order.Name),
-                lines.ToDictionary(line => (line.Number, line.Code, line.ReadyOn), line => line.Plants));
+            };
+            database.OrderLines.Add(line);
+            database.OrderDeliveries.AddRange(row.Deliveries.Select(delivery => new OrderDelivery
+            {
+                Id = NewId.Of<OrderDelivery>(time),
+                SiteId = site.Id,
+                OrderLineId = line.Id,
+                ReadyOn = delivery.ReadyOn,
+                Plants = delivery.Plants,
+            }));
+            database.OrderSubstitutes.AddRange(row.Substitutes.Select((code, index) => new OrderSubstitute
+            {
+                OrderLineId = line.Id,
+                VarietyId = known.Varieties[code],
+                Rank = index + 1,
+            }));
         }
     }
 }

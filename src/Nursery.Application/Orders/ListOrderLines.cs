@@ -5,7 +5,10 @@ using Nursery.Domain.People;
 
 namespace Nursery.Application.Orders;
 
-/// <summary>An order line as people and other systems see it.</summary>
+/// <summary>A part of an order line with a day of its own.</summary>
+public sealed record LineDelivery(Guid Id, LocalDate ReadyOn, int Plants, int OpenPlants);
+
+/// <summary>An order line as people and other systems see it. Without deliveries all plants are wanted on its day.</summary>
 public sealed record OrderLineItem(
     Guid Id,
     string Order,
@@ -16,7 +19,10 @@ public sealed record OrderLineItem(
     string CropName,
     int Plants,
     LocalDate ReadyOn,
-    int AllocatedPlants);
+    int AllocatedPlants,
+    int Version,
+    IReadOnlyList<LineDelivery> Deliveries,
+    IReadOnlyList<LineSubstitute> Substitutes);
 
 public sealed class ListOrderLines(IDbContextFactory<NurseryDbContext> databases)
 {
@@ -41,10 +47,23 @@ public sealed class ListOrderLines(IDbContextFactory<NurseryDbContext> databases
             orderby line.Id
             select new OrderLineItem(
                 line.Id.Value, order.Number, customer.Name, variety.Code, variety.Name, crop.Code, crop.Name, line.Plants, line.ReadyOn,
-                database.Allocations.Where(allocation => allocation.OrderLineId == line.Id).Sum(allocation => allocation.Plants));
+                database.Allocations.Where(allocation => allocation.OrderLineId == line.Id).Sum(allocation => allocation.Plants),
+                line.Version, Array.Empty<LineDelivery>(), Array.Empty<LineSubstitute>());
         var rows = paging.Limit == int.MaxValue
             ? await query.ToListAsync(cancellation)
             : await query.Take(paging.Limit + 1).ToListAsync(cancellation);
+        var parts = await LineParts.LoadAsync(database, actor.SiteId, cancellation);
+        rows = rows.ConvertAll(row => WithParts(row, parts));
         return Paging.ById(rows, paging.Limit, row => row.Id);
+    }
+
+    private static OrderLineItem WithParts(OrderLineItem item, LineParts parts)
+    {
+        var id = new Domain.Id<Domain.Orders.OrderLine>(item.Id);
+        return item with
+        {
+            Deliveries = [.. parts.OpenOf(id, item.AllocatedPlants).Select(row => new LineDelivery(row.Delivery.Id.Value, row.Delivery.ReadyOn, row.Delivery.Plants, row.Open))],
+            Substitutes = [.. parts.Substitutes[id]],
+        };
     }
 }

@@ -8,6 +8,7 @@ namespace Nursery.Application.Orders;
 internal static class OrderFile
 {
     private static readonly string[] Columns = ["order", "customer", "variety", "plants", "ready_on"];
+    private static readonly string[] MayColumns = ["deliveries", "substitutes"];
 
     /// <summary>The most lines of orders one file may have.</summary>
     private const int MaxRows = 50_000;
@@ -17,7 +18,7 @@ internal static class OrderFile
     {
         var rows = new List<OrderRow>();
         var errors = new List<FieldError>();
-        foreach (var (line, fields) in CsvText.Read(text, Columns, MaxRows))
+        foreach (var (line, fields) in CsvText.Read(text, Columns, MaxRows, MayColumns))
         {
             var before = errors.Count;
             var order = Text(fields, "order", 40, line, errors);
@@ -35,14 +36,22 @@ internal static class OrderFile
                 errors.Add(new FieldError("ready_on", fields["ready_on"], "a day of the calendar as YYYY-MM-DD, 2000–2199", line));
             }
 
+            var deliveries = AskedDelivery.Read(fields["deliveries"]);
+            if (errors.Count == before && (deliveries is null || !AskedDelivery.AreOf(plants, day.Value, deliveries)))
+            {
+                errors.Add(new FieldError("deliveries", fields["deliveries"], AskedDelivery.Allowed, line));
+            }
+
             if (errors.Count == before)
             {
-                rows.Add(new OrderRow(line, order, customer, variety, plants, day.Value));
+                rows.Add(new OrderRow(line, order, customer, variety, plants, day.Value, deliveries!, Codes(fields["substitutes"])));
             }
         }
 
         return (rows, errors);
     }
+
+    private static string[] Codes(string text) => text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static string Text(
         IReadOnlyDictionary<string, string> fields, string field, int longest, int line, List<FieldError> errors)

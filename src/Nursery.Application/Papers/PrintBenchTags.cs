@@ -62,7 +62,8 @@ public sealed class PrintBenchTags(
         (trays.SownOn ?? trays.SowOn).ToString("d MMMM uuuu", CultureInfo.InvariantCulture),
         trays.Trays,
         trays.FirstSpace is { } first ? Run(first, trays.Spaces!.Value) : "not said",
-        PatternOf(trays.Stage)!.Value);
+        PatternOf(trays.Stage)!.Value,
+        Cells: trays.Part);
 
     private static string KindOf(HouseBench bench) => bench.Band is { } band
         ? $"{bench.Kind.ToString().ToLowerInvariant()}, {band.ToString().ToLowerInvariant()}"

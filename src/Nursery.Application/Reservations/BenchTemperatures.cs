@@ -35,7 +35,6 @@ internal sealed class BenchTemperatures
             return new BenchTemperatures(bench, [], []);
         }
 
-        var zones = await database.HeatZones.AsNoTracking().Where(zone => zone.BenchId == bench.Id).ToListAsync(cancellation);
         var crops = await (
             from share in database.TrayShares
             join batch in database.Batches on share.BatchId equals batch.Id
@@ -43,6 +42,24 @@ internal sealed class BenchTemperatures
             join crop in database.Crops on variety.CropId equals crop.Id
             where share.TraySetId == traySet
             select crop).Distinct().AsNoTracking().ToListAsync(cancellation);
+        return await LoadAsync(database, bench, crops, from, to, cancellation);
+    }
+
+    /// <summary>As above, for seed of these crops.</summary>
+    public static async Task<BenchTemperatures> LoadAsync(
+        NurseryDbContext database,
+        Bench bench,
+        IReadOnlyList<Crop> crops,
+        LocalDate from,
+        LocalDate to,
+        CancellationToken cancellation)
+    {
+        if (bench.Kind != BenchKind.Germination)
+        {
+            return new BenchTemperatures(bench, [], []);
+        }
+
+        var zones = await database.HeatZones.AsNoTracking().Where(zone => zone.BenchId == bench.Id).ToListAsync(cancellation);
         var spans = await database.ZoneSetpoints.AsNoTracking().Where(span => span.SiteId == bench.SiteId).ToListAsync(cancellation);
         return new BenchTemperatures(
             bench,

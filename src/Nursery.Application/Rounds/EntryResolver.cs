@@ -30,7 +30,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
     private async Task<Affected> DoneAsync(TaskDone done, CancellationToken cancellation)
     {
-        var (task, batch, traySet) = await TaskAsync(done.TaskId, cancellation);
+        var (task, batch, traySet, all) = await TaskAsync(done.TaskId, cancellation);
         if (task.Kind == TaskKind.Sow && batch.State.SownOn is null)
         {
             var lot = batch.LotId ?? throw new LotMissing(batch.Code);
@@ -50,7 +50,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
             await CarryToPlannedBenchAsync(batch, traySet, cancellation);
         }
 
-        return new Affected([batch], [traySet.Id]);
+        return new Affected(all, [traySet.Id]);
     }
 
     /// <summary>Whether someone said where the trays went. What followed from another's 'done' does not count: it goes when that is undone.</summary>
@@ -83,9 +83,9 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         new FieldChecks().Text("reason", notYet.Reason, 200).Done();
         var reason = notYet.Reason.Trim();
 
-        var (task, batch, traySet) = await TaskAsync(notYet.TaskId, cancellation);
+        var (task, batch, traySet, all) = await TaskAsync(notYet.TaskId, cancellation);
         database.Ledger.Add(draft.Entry(new NotYet(task.Kind, task.Occurrence, reason), batch.Id, traySet.Id));
-        return new Affected([batch], [traySet.Id]);
+        return new Affected(all, [traySet.Id]);
     }
 
     private async Task<Affected> UndoAsync(EntryUndone undone, CancellationToken cancellation)
@@ -93,7 +93,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         var targetId = new Id<LedgerEntry>(undone.EntryId);
         var target = await database.Ledger.AsNoTracking()
             .SingleOrDefaultAsync(entry => entry.Id == targetId && entry.SiteId == draft.Site.Id, cancellation);
-        if (target is { Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or Receipt })
+        if (target is { Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or TraysShared or Receipt })
         {
             throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved, worked or sown");
         }
@@ -107,37 +107,37 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
                 : await UnplannedWork.FollowersAsync(database, targetId, cancellation);
         }
 
-        var batches = await database.LockBatchesAsync([batchId], cancellation);
+        var batches = await database.LockSharingAsync(batchId, cancellation);
         return new Affected(batches, await TraySetsOfAsync(batchId, cancellation));
     }
 
     private async Task<Affected> CountAsync(PlantsCounted counted, CancellationToken cancellation)
     {
-        var (batch, traySet) = await BatchAsync(counted.BatchId, cancellation);
+        var (batch, traySet, all) = await BatchAsync(counted.BatchId, cancellation);
         if (batch.State.SownOn is null)
         {
             throw new NotSownYet(batch.Code);
         }
 
         var trays = counted.Trays?.AsRun(traySet.Trays);
-        var all = trays is { } run ? Math.Min(run.Count * traySet.CellsPerTray, batch.Cells) : batch.Cells;
+        var most = trays is { } run ? Math.Min(run.Count * traySet.CellsPerTray, batch.Cells) : batch.Cells;
         if (counted.Sample && trays is null && counted.Cells is null)
         {
             throw new InvalidFields("cells", null, "the cells or trays counted, when it is a sample");
         }
 
-        var checks = new FieldChecks().Range("cells", counted.Cells ?? all, 1, all);
-        var most = Math.Clamp(counted.Cells ?? all, 1, all) * (counted.What == CountWhat.Seedlings ? batch.SeedsPerCell : 1);
-        checks.Range("value", counted.Value, 0, most).Done();
+        var cells = counted.Cells ?? most;
+        var checks = new FieldChecks().Range("cells", cells, 1, most);
+        checks.Range("value", counted.Value, 0, Math.Clamp(cells, 1, most) * (counted.What == CountWhat.Seedlings ? batch.SeedsPerCell : 1)).Done();
         var count = new Count(
-            counted.What, counted.Value, counted.Cells ?? all, counted.Sample, batch.SeedsPerCell, counted.Trays?.Numbers);
+            counted.What, counted.Value, cells, counted.Sample, batch.SeedsPerCell, counted.Trays?.Numbers);
         database.Ledger.Add(draft.Entry(count, batch.Id, traySet.Id));
-        return new Affected([batch], [traySet.Id]);
+        return new Affected(all, [traySet.Id]);
     }
 
     private async Task<Affected> LossAsync(PlantsLost lost, CancellationToken cancellation)
     {
-        var (batch, traySet) = await BatchAsync(lost.BatchId, cancellation);
+        var (batch, traySet, all) = await BatchAsync(lost.BatchId, cancellation);
         new FieldChecks().Range("plants", lost.Plants, 1, batch.Cells * batch.SeedsPerCell).Text("cause", lost.Cause, 100).Done();
         if (batch.State.SownOn is null)
         {
@@ -145,7 +145,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         }
 
         database.Ledger.Add(draft.Entry(new Loss(lost.Plants, lost.Cause.Trim()), batch.Id, traySet.Id));
-        return new Affected([batch], [traySet.Id]);
+        return new Affected(all, [traySet.Id]);
     }
 
     private async Task<Affected> SurfaceAsync(SurfaceSeen surface, CancellationToken cancellation)
@@ -207,22 +207,23 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return affected;
     }
 
-    private async Task<(RoundTask Task, Batch Batch, TraySet TraySet)> TaskAsync(Guid id, CancellationToken cancellation)
+    private async Task<(RoundTask Task, Batch Batch, TraySet TraySet, List<Batch> All)> TaskAsync(Guid id, CancellationToken cancellation)
     {
         var taskId = new Id<RoundTask>(id);
         var task = await database.Tasks.AsNoTracking()
             .SingleOrDefaultAsync(row => row.Id == taskId && row.SiteId == draft.Site.Id, cancellation)
             ?? throw new NotFound("task", "taskId", id.ToString());
-        var (batch, traySet) = await BatchAsync(task.BatchId.Value, cancellation);
-        return (task, batch, traySet);
+        var (batch, traySet, all) = await BatchAsync(task.BatchId.Value, cancellation);
+        return (task, batch, traySet, all);
     }
 
-    private async Task<(Batch Batch, TraySet TraySet)> BatchAsync(Guid id, CancellationToken cancellation)
+    /// <summary>The batch with its trays, and all batches in them: carrying the trays carries all.</summary>
+    private async Task<(Batch Batch, TraySet TraySet, List<Batch> All)> BatchAsync(Guid id, CancellationToken cancellation)
     {
-        var batch = (await database.LockBatchesAsync([new Id<Batch>(id)], cancellation))
-            .SingleOrDefault(row => row.SiteId == draft.Site.Id) ?? throw new NotFound("batch", "batchId", id.ToString());
+        var all = await database.LockSharingAsync(new Id<Batch>(id), cancellation);
+        var batch = all.SingleOrDefault(row => row.Id.Value == id && row.SiteId == draft.Site.Id) ?? throw new NotFound("batch", "batchId", id.ToString());
         var traySets = await TraySetsOfAsync(batch.Id, cancellation);
-        return (batch, await database.TraySets.FirstAsync(set => traySets.Contains(set.Id), cancellation));
+        return (batch, await database.TraySets.FirstAsync(set => traySets.Contains(set.Id), cancellation), all);
     }
 
     private Task<List<Id<TraySet>>> TraySetsOfAsync(Id<Batch> batch, CancellationToken cancellation) =>

@@ -23,17 +23,17 @@ internal static class TaskFacts
             select new { variety.Id, crop }).AsNoTracking().ToDictionaryAsync(row => row.Id, row => row.crop, cancellation);
         var germination = await database.SeedLots.Where(lot => lotIds.Contains(lot.Id))
             .ToDictionaryAsync(lot => lot.Id, lot => lot.LabelGermination, cancellation);
-        var trays = await (
+        var trays = (await (
             from share in database.TrayShares
             join traySet in database.TraySets on share.TraySetId equals traySet.Id
             where ids.Contains(share.BatchId)
-            group traySet.Trays by share.BatchId into sets
-            select new { sets.Key, Trays = sets.Sum() }).ToDictionaryAsync(row => row.Key, row => row.Trays, cancellation);
+            select new { share, traySet }).AsNoTracking().ToListAsync(cancellation)).ToLookup(row => row.share.BatchId);
         var wanted = await (
             from allocation in database.Allocations
             join line in database.OrderLines on allocation.OrderLineId equals line.Id
+            from delivery in database.OrderDeliveries.Where(row => row.Id == allocation.DeliveryId).DefaultIfEmpty()
             where ids.Contains(allocation.BatchId)
-            group line.ReadyOn by allocation.BatchId into days
+            group delivery == null ? line.ReadyOn : delivery.ReadyOn by allocation.BatchId into days
             select new { days.Key, Earliest = days.Min() }).ToDictionaryAsync(row => row.Key, row => row.Earliest, cancellation);
         var closed = await database.Tasks.Where(task => ids.Contains(task.BatchId) && task.State == TaskState.Done)
             .Select(task => new { task.BatchId, task.Kind, task.Occurrence })
@@ -44,12 +44,13 @@ internal static class TaskFacts
             .. batches.Select(batch => new BatchFacts(
                 batch,
                 crops[batch.VarietyId],
-                trays[batch.Id],
+                trays[batch.Id].Sum(row => row.traySet.Trays),
                 (batch.State.LotId ?? batch.LotId) is { } lot ? germination[lot] : null,
                 wanted.TryGetValue(batch.Id, out var day) ? day : null,
                 closedByBatch[batch.Id].GroupBy(row => row.Kind)
                     .ToDictionary(kind => kind.Key, kind => LowestOpen(kind.Select(row => row.Occurrence))),
-                today)),
+                today,
+                trays[batch.Id].Select(row => row.share.Part(row.traySet) is { } part ? $"{part} of {row.traySet.Code}" : null).FirstOrDefault())),
         ];
     }
 

@@ -22,6 +22,16 @@ internal static class RowLocks
             .OrderBy(batch => batch.Id).ToListAsync(cancellation);
     }
 
+    /// <summary>A batch and all that share trays with it: what happens to their trays happens to all of them.</summary>
+    public static async Task<List<Batch>> LockSharingAsync(
+        this NurseryDbContext database, Id<Batch> id, CancellationToken cancellation)
+    {
+        var traySets = database.TrayShares.Where(share => share.BatchId == id).Select(share => share.TraySetId);
+        var sharing = await database.TrayShares.Where(share => traySets.Contains(share.TraySetId))
+            .Select(share => share.BatchId).ToListAsync(cancellation);
+        return await database.LockBatchesAsync([id, .. sharing], cancellation);
+    }
+
     public static async Task<List<Bench>> LockBenchesAsync(
         this NurseryDbContext database, IEnumerable<Id<Bench>> ids, CancellationToken cancellation)
     {

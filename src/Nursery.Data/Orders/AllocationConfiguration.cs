@@ -14,6 +14,7 @@ internal sealed class AllocationConfiguration : IEntityTypeConfiguration<Allocat
         builder.HasIndex(allocation => allocation.OrderLineId);
         builder.HasOne<Batch>().WithMany().HasForeignKey(allocation => allocation.BatchId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<OrderLine>().WithMany().HasForeignKey(allocation => allocation.OrderLineId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<OrderDelivery>().WithMany().HasForeignKey(allocation => allocation.DeliveryId).OnDelete(DeleteBehavior.Restrict);
         builder.ToTable(table => table.HasCheckConstraint("ck_allocations_plants", "plants >= 1"));
     }
 }

@@ -12,6 +12,7 @@ internal sealed class TraySetConfiguration : IEntityTypeConfiguration<TraySet>
         builder.ToTable("tray_sets");
         builder.HasIndex(set => new { set.SiteId, set.Code }).IsUnique();
         builder.HasOne<Site>().WithMany().HasForeignKey(set => set.SiteId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<TrayType>().WithMany().HasForeignKey(set => set.TrayTypeId).OnDelete(DeleteBehavior.Restrict);
         builder.ToTable(table => table.HasCheckConstraint("ck_tray_sets_trays", "trays >= 1 and cells_per_tray >= 1 and footprint > 0"));
     }
 }

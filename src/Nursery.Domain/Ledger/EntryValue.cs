@@ -23,6 +23,8 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Loss), "loss")]
 [JsonDerivedType(typeof(Discarded), "discarded")]
 [JsonDerivedType(typeof(Worked), "worked")]
+[JsonDerivedType(typeof(TraysShared), "traysShared")]
+[JsonDerivedType(typeof(TraysDiscarded), "traysDiscarded")]
 public abstract record EntryValue
 {
     /// <summary>Not overridden itself: JSON would write an override beside the discriminator of the same name.</summary>

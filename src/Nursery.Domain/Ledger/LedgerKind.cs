@@ -22,4 +22,6 @@ public enum LedgerKind
     Loss,
     Discarded,
     Worked,
+    TraysShared,
+    TraysDiscarded,
 }

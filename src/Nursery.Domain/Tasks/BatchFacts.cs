@@ -12,6 +12,7 @@ namespace Nursery.Domain.Tasks;
 /// <param name="WantedOn">Earliest day an order wants its plants; null without orders.</param>
 /// <param name="NextOccurrence">By kind, the lowest occurrence not closed; 1 when the kind is missing.</param>
 /// <param name="Today">The site's day.</param>
+/// <param name="SharedPart">Which rows of cells of which trays, when it shares them; null when the trays are its own.</param>
 public sealed record BatchFacts(
     Batch Batch,
     Crop Crop,
@@ -19,4 +20,5 @@ public sealed record BatchFacts(
     decimal? ExpectedFraction,
     LocalDate? WantedOn,
     IReadOnlyDictionary<TaskKind, int> NextOccurrence,
-    LocalDate Today);
+    LocalDate Today,
+    string? SharedPart = null);

@@ -48,7 +48,7 @@ public static class TaskRules
         var days = Period.DaysBetween(batch.SowOn, wanted);
         return Once(TaskKind.Sow, batch.SowOn, string.Create(
             CultureInfo.InvariantCulture,
-            $"{Trays(facts.Trays)}, {Seeds(batch.SeedsPerCell)} a cell; wanted {Day(wanted)}, {days} days after sowing"));
+            $"{facts.SharedPart ?? Trays(facts.Trays)}, {Seeds(batch.SeedsPerCell)} a cell; wanted {Day(wanted)}, {days} days after sowing"));
     }
 
     internal static DueTask? Water(BatchFacts facts)

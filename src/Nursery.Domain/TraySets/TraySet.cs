@@ -12,6 +12,9 @@ public sealed class TraySet
     public required int Trays { get; set; }
     public required int CellsPerTray { get; set; }
 
+    /// <summary>What kind of tray; null when nobody said.</summary>
+    public Id<TrayType>? TrayTypeId { get; init; }
+
     /// <summary>Tray spaces one tray takes; 1 is the standard tray.</summary>
     public decimal Footprint { get; set; } = 1;
 

@@ -8,4 +8,15 @@ public sealed class TrayShare
     public required Id<TraySet> TraySetId { get; init; }
     public required Id<Batch> BatchId { get; init; }
     public required int Cells { get; set; }
+
+    /// <summary>Its first row of cells, counted through all trays of the set; null when the trays are its own.</summary>
+    public int? FirstRow { get; init; }
+
+    /// <summary>How many rows of cells.</summary>
+    public int? Rows { get; init; }
+
+    /// <summary>Which rows of cells are its own, in words; null when it shares the trays with none.</summary>
+    public string? Part(TraySet traySet) => FirstRow is { } first && Rows is { } rows
+        ? new CellRows(new SpaceRun(first, rows), CellGrid.Of(traySet.CellsPerTray).Rows).Words(traySet.Trays)
+        : null;
 }

@@ -25,9 +25,12 @@ internal sealed record BatchAnswer(
     decimal? CountedUp,
     decimal? EmergedFraction,
     int LostPlants,
+    int Cells,
+    string? Part,
     IReadOnlyList<BatchReservation> Reservations,
     IReadOnlyList<BatchStanding> Standings,
     IReadOnlyList<BatchAllocation> Allocations,
+    IReadOnlyList<SharingBatch> SharedWith,
     IReadOnlyList<StoryLine> Story)
 {
     public static BatchAnswer From(BatchPage page)
@@ -36,7 +39,7 @@ internal sealed record BatchAnswer(
         return new BatchAnswer(
             batch.Id, batch.Code, batch.TraySetCode, batch.Stage, batch.VarietyCode, batch.VarietyName, batch.CropCode, batch.CropName,
             batch.LotCode, batch.Trays, batch.CellsPerTray, batch.SeedsPerCell, batch.SowOn, batch.SownOn, batch.ReadyOn,
-            batch.CountedSeeds, batch.CountedUp, batch.EmergedFraction, batch.LostPlants,
-            page.Reservations, page.Standings, page.Allocations, page.Story);
+            batch.CountedSeeds, batch.CountedUp, batch.EmergedFraction, batch.LostPlants, batch.Cells, batch.Part,
+            page.Reservations, page.Standings, page.Allocations, page.SharedWith, page.Story);
     }
 }

@@ -1,3 +1,4 @@
+using Microsoft.OpenApi;
 using Nursery.Application.Batches;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
@@ -9,6 +10,7 @@ namespace Nursery.Web.Api.Batches;
 internal static class BatchEndpoints
 {
     private const int MostAllocations = 1000;
+    private const int MostParts = 24;
 
     public static void MapBatches(this RouteGroupBuilder api)
     {
@@ -25,6 +27,18 @@ internal static class BatchEndpoints
             .Needs(Right.Plan, "planFromOrders", "Makes a batch for each order line with open plants, or for those named")
             .Reads<PlanFromOrdersRequest>(required: false)
             .Produces<PlanFromOrdersResult>()
+            .OnceByKey();
+        api.MapGet("/batches/tray-partners", PartnersAsync)
+            .Needs(Right.Read, "listTrayPartners", "Planned batches that could share trays with those named, the best first, and why the others do not suit")
+            .Takes("batchIds", JsonSchemaType.String, "ids of the chosen batches, with commas between; none lists every planned batch that shares with none")
+            .Produces<IReadOnlyList<PartnerAnswer>>()
+            .Refuses(404);
+        api.MapPost("/batches/share-trays", ShareAsync)
+            .Needs(Right.Plan, "shareTrays", "Puts several small planned batches into one tray set, each in rows of cells of its own")
+            .Takes("dryRun", JsonSchemaType.Boolean, "true says what would be and stores nothing; false when not given")
+            .Reads<ShareTraysRequest>()
+            .Produces<SharedTrays>()
+            .Refuses(404)
             .OnceByKey();
         api.MapGet("/batches/{id}", ShowAsync)
             .Needs(Right.Read, "showBatch", "One batch with its plan, where it stands, whom it is for and its story")
@@ -62,6 +76,31 @@ internal static class BatchEndpoints
         var request = new PlanFromOrdersRequest(body.OptionalIds("orderLineIds"));
         body.Done();
         return ApiAnswer.Ok(await plan.HandleAsync(request, await http.CallerAsync(), http.RequestAborted));
+    }
+
+    private static async Task<IResult> PartnersAsync(HttpContext http, ListTrayPartners list)
+    {
+        var query = new QueryFields(http);
+        var ids = query.Ids("batchIds");
+        query.Done();
+        var partners = await list.HandleAsync(ids, await http.CallerAsync(), http.RequestAborted);
+        return ApiAnswer.Ok(partners.Select(PartnerAnswer.From).ToList());
+    }
+
+    private static async Task<IResult> ShareAsync(HttpContext http, ShareTrays share)
+    {
+        var query = new QueryFields(http);
+        var dryRun = query.Flag("dryRun");
+        query.Done();
+        var body = await RequestBody.JsonAsync(http);
+        var request = new ShareTraysRequest([
+            .. body.Objects("parts", MostParts).Select(part => new TrayPart(part.Id("batchId"), part.Whole("version"), part.OptionalWhole("rows"))),
+        ]);
+        body.Done();
+        var actor = await http.CallerAsync();
+        return ApiAnswer.Ok(dryRun
+            ? await share.TryAsync(request, actor, http.RequestAborted)
+            : await share.HandleAsync(request, actor, http.RequestAborted));
     }
 
     private static async Task<IResult> ShowAsync(HttpContext http, string id, ShowBatch show) =>

@@ -30,6 +30,19 @@ internal sealed class QueryFields(HttpContext context)
 
     public bool Flag(string name) => Take<bool>(name, text => text switch { "true" => true, "false" => false, _ => null }, "true, false") ?? false;
 
+    /// <summary>At most 24 ids with commas between.</summary>
+    public IReadOnlyList<Guid> Ids(string name)
+    {
+        var ids = (Text(name) ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries).Select(Parsing.Id).ToList();
+        if (ids.Count > 24 || ids.Contains(null))
+        {
+            _errors.Add(new FieldError(name, Text(name) ?? "", $"up to 24 ids with commas between, each {Parsing.AllowedId}"));
+            return [];
+        }
+
+        return [.. ids.OfType<Guid>()];
+    }
+
     /// <summary>limit and cursor, the same on every list. To be taken last: whatever else is wrong is told first.</summary>
     public Paging Paging()
     {

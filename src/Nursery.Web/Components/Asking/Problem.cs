@@ -17,6 +17,8 @@ public sealed record Problem(string Sentence, IReadOnlyList<FieldError> Errors)
     {
         TooCold cold => Zone(cold.ZoneCode, cold.SetpointC, "cold", cold.CropName, cold.CropMinC, cold.CropMaxC, units),
         TooHot hot => Zone(hot.ZoneCode, hot.SetpointC, "hot", hot.CropName, hot.CropMinC, hot.CropMaxC, units),
+        BandsDoNotMeet bands =>
+            $"{bands.Warmer} germinates from {Degrees.Of(bands.LeastC, units)}, {bands.Cooler} only up to {Degrees.Of(bands.MostC, units)}: no setpoint suits both",
         InvalidFields { Errors: [var error] } => $"{FieldWords.Of(error.Field)} is ‘{error.Value}’; allowed: {error.Allowed}",
         InvalidFields => "Some values are not allowed",
         _ => refusal.Message,

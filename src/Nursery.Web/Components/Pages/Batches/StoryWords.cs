@@ -32,6 +32,8 @@ public sealed class StoryWords(
         Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",
         Worked worked => $"{(worked.Task is { } task ? Finished(task) : worked.Words)}{(worked is { Task: not null, Words: { } words } ? $" ({words})" : "")}, not on the list",
         Discarded discarded => $"discarded the batch: {discarded.Reason}",
+        TraysShared shared => $"gave it {shared.Part} of trays {shared.TraySetCode}, {Written.Count(shared.Cells, "cell")}, shared with {string.Join(", ", shared.With)}",
+        TraysDiscarded discarded => $"discarded {Trays(discarded.Trays)}: {discarded.Cause}",
         Undo undo => story.FirstOrDefault(line => line.EntryId == undo.Entry.Value) is { } taken
             ? $"took back: {Of(taken.Value)}"
             : "took back an entry that has not arrived",

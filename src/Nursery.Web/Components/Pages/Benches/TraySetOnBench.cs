@@ -13,8 +13,10 @@ public sealed partial record TraySetOnBench(string BenchCode, SpaceRun? Run, Pla
 
     public string Code => Batches[0].TraySetCode;
 
-    /// <summary>The code without its check sign (EG-031, EG-031/2 for a second tray set): what fits on a plate.</summary>
-    public string ShortCode => CodeEnd().Replace(Code, end => end.Groups[1].Value == "1" ? "" : "/" + end.Groups[1].Value);
+    /// <summary>The code without its check sign (EG-031, EG-031/2 for a second tray set, EG-031 +2 when two more batches share it):
+    /// what fits on a plate.</summary>
+    public string ShortCode => CodeEnd().Replace(Code, end => end.Groups[1].Value == "1" ? "" : "/" + end.Groups[1].Value)
+        + (Batches.Count > 1 ? $" +{Batches.Count - 1}" : "");
 
     /// <summary>The least advanced of its batches: the one that still needs the most.</summary>
     public BatchStage Stage => Batches.Min(batch => batch.Stage);

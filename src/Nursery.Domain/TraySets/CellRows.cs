@@ -1,0 +1,39 @@
+using System.Globalization;
+
+namespace Nursery.Domain.TraySets;
+
+/// <summary>Rows of cells of shared trays that are a batch's own. Rows are counted through all trays of the set.</summary>
+/// <param name="Run">The rows, from 1.</param>
+/// <param name="RowsPerTray">Rows of one tray.</param>
+public readonly record struct CellRows(SpaceRun Run, int RowsPerTray)
+{
+    /// <summary>'cell rows 1–4' in a single tray; 'tray 1 cell rows 9–12, tray 2, tray 3 cell rows 1–2' in several.</summary>
+    public string Words(int traysInSet) => traysInSet == 1 ? Rows(Run) : string.Join(", ", Trays());
+
+    /// <summary>The trays of the set these rows lie in.</summary>
+    public SpaceRun InTrays
+    {
+        get
+        {
+            var (first, last) = (TrayOf(Run.First), TrayOf(Run.Last));
+            return new SpaceRun(first, last - first + 1);
+        }
+    }
+
+    private IEnumerable<string> Trays()
+    {
+        var trays = InTrays;
+        for (var tray = trays.First; tray <= trays.Last; tray++)
+        {
+            var before = (tray - 1) * RowsPerTray;
+            var from = Math.Max(1, Run.First - before);
+            var to = Math.Min(RowsPerTray, Run.Last - before);
+            yield return string.Create(CultureInfo.InvariantCulture, $"tray {tray}")
+                + (to - from + 1 == RowsPerTray ? "" : " " + Rows(new SpaceRun(from, to - from + 1)));
+        }
+    }
+
+    private int TrayOf(int row) => ((row - 1) / RowsPerTray) + 1;
+
+    private static string Rows(SpaceRun run) => (run.Count == 1 ? "cell row " : "cell rows ") + run;
+}
