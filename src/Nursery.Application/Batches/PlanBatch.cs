@@ -21,7 +21,7 @@ namespace Nursery.Application.Batches;
 /// <summary>Plants of the batch for an order line, or for one of its deliveries.</summary>
 public sealed record PlannedAllocation(Guid OrderLineId, int Plants, Guid? DeliveryId = null);
 
-/// <summary>A batch to be sown: trays 1–10,000, cells a tray 1–512, seeds a cell 1–50, sowing day from today to ten years on.</summary>
+/// <summary>A batch to be sown; a tray type, when one is named, has those cells. Trays 1–10,000, cells a tray 1–512, seeds a cell 1–50, sowing day from today to ten years on.</summary>
 public sealed record PlanBatchRequest(
     string VarietyCode,
     string? LotCode,
@@ -29,7 +29,8 @@ public sealed record PlanBatchRequest(
     int CellsPerTray,
     int SeedsPerCell,
     LocalDate SowOn,
-    IReadOnlyList<PlannedAllocation>? Allocations = null);
+    IReadOnlyList<PlannedAllocation>? Allocations = null,
+    string? TrayTypeCode = null);
 
 public sealed record PlannedBatch(
     Guid Id, string Code, string TraySetCode, BatchStage Stage, int Trays, LocalDate SowOn, LocalDate ReadyOn);
@@ -67,6 +68,15 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             checks.Fail("lotCode", request.LotCode, $"the code of a seed lot of {variety.Code}");
         }
 
+        var trayType = request.TrayTypeCode is null
+            ? null
+            : await database.TrayTypes.SingleOrDefaultAsync(row => row.Code == request.TrayTypeCode && row.RetiredOn == null, cancellation);
+        if (request.TrayTypeCode is not null && trayType?.Cells != request.CellsPerTray)
+        {
+            checks.Fail("trayTypeCode", request.TrayTypeCode, string.Create(
+                CultureInfo.InvariantCulture, $"the code of a tray type in use with {request.CellsPerTray} cells"));
+        }
+
         var allocations = await CheckAllocationsAsync(database, request, actor, variety, checks, cancellation);
         checks.Done();
 
@@ -91,6 +101,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             Code = HumanCode.ForTraySet(code, 1),
             Trays = request.Trays,
             CellsPerTray = request.CellsPerTray,
+            TrayTypeId = trayType?.Id,
         };
         database.AddRange(batch, traySet, new TrayShare { TraySetId = traySet.Id, BatchId = batch.Id, Cells = batch.Cells });
         database.Allocations.AddRange(allocations.Select(allocation => new Allocation

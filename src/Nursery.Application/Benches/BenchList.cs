@@ -139,6 +139,8 @@ internal sealed class BenchList : SetupList<Bench>
 
     protected override LocalDate? RetiredOn(Bench row) => row.RetiredOn;
 
+    protected override void TakeBack(Bench row) => row.RetiredOn = null;
+
     protected override IEnumerable<Bench> Sorted(IEnumerable<Bench> all, NurseryRows rows)
     {
         var houses = rows.Houses.Values.ToDictionary(house => house.Id, house => house.RoundOrder);

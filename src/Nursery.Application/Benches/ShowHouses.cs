@@ -39,7 +39,8 @@ public sealed record BenchTrays(
     Guid? ReservationId = null,
     int FirstTray = 1,
     string? Part = null,
-    int? FirstRow = null);
+    int? FirstRow = null,
+    int TraysInSet = 1);
 
 /// <param name="Code">Of the zone.</param>
 /// <param name="FirstSpace">Where it begins.</param>
@@ -193,5 +194,6 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             to,
             FirstTray: trays.First,
             Part: row.Share.Part(row.TraySet),
-            FirstRow: row.Share.FirstRow);
+            FirstRow: row.Share.FirstRow,
+            TraysInSet: row.TraySet.Trays);
 }

@@ -108,6 +108,8 @@ internal sealed class CropList : SetupList<Crop>
 
     protected override LocalDate? RetiredOn(Crop row) => row.RetiredOn;
 
+    protected override void TakeBack(Crop row) => row.RetiredOn = null;
+
     protected override IEnumerable<Crop> Sorted(IEnumerable<Crop> all, NurseryRows rows) =>
         all.OrderBy(row => row.Name, StringComparer.Ordinal).ThenBy(row => row.Code, StringComparer.Ordinal);
 

@@ -62,6 +62,8 @@ internal sealed class VarietyList : SetupList<Variety>
 
     protected override LocalDate? RetiredOn(Variety row) => row.RetiredOn;
 
+    protected override void TakeBack(Variety row) => row.RetiredOn = null;
+
     protected override IEnumerable<Variety> Sorted(IEnumerable<Variety> all, NurseryRows rows) =>
         all.OrderBy(row => row.Code, StringComparer.Ordinal);
 

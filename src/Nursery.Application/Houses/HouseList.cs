@@ -62,6 +62,8 @@ internal sealed class HouseList : SetupList<House>
 
     protected override LocalDate? RetiredOn(House row) => row.RetiredOn;
 
+    protected override void TakeBack(House row) => row.RetiredOn = null;
+
     protected override IEnumerable<House> Sorted(IEnumerable<House> all, NurseryRows rows) =>
         all.OrderBy(row => row.RoundOrder).ThenBy(row => row.Code, StringComparer.Ordinal);
 

@@ -152,7 +152,7 @@ public sealed class MoveTrays(IDbContextFactory<NurseryDbContext> databases, Tim
     }
 
     /// <summary>The trays before and after the moving ones, with the spaces they keep.</summary>
-    private static IEnumerable<(SpaceRun Trays, SpaceRun Spaces)> TraysThatStay(
+    internal static IEnumerable<(SpaceRun Trays, SpaceRun Spaces)> TraysThatStay(
         Reservation reservation, SpaceRun moving, TraySet traySet)
     {
         var before = moving.First - reservation.Trays.First;

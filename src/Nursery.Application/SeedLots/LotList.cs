@@ -45,7 +45,7 @@ internal sealed class LotList : SetupList<SeedLot>
             return null;
         }
 
-        if (variety.RetiredOn is not null && variety.Id != known?.VarietyId)
+        if (variety.RetiredOn is not null && (variety.Id != known?.VarietyId || known.RetiredOn is not null))
         {
             line.Fail("variety", $"a variety in use: {variety.Code} is retired");
         }
@@ -97,6 +97,8 @@ internal sealed class LotList : SetupList<SeedLot>
     protected override int VersionOf(SeedLot row) => row.Version;
 
     protected override LocalDate? RetiredOn(SeedLot row) => row.RetiredOn;
+
+    protected override void TakeBack(SeedLot row) => row.RetiredOn = null;
 
     protected override IEnumerable<SeedLot> Sorted(IEnumerable<SeedLot> all, NurseryRows rows) =>
         all.OrderBy(row => row.Code, StringComparer.Ordinal);

@@ -92,8 +92,8 @@ namespace Nursery.Data.Migrations
                     name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     cells = table.Column<int>(type: "integer", nullable: false),
                     cell_volume_ml = table.Column<decimal>(type: "numeric(7,2)", precision: 7, scale: 2, nullable: true),
-                    length_mm = table.Column<int>(type: "integer", nullable: false),
-                    width_mm = table.Column<int>(type: "integer", nullable: false),
+                    length_mm = table.Column<decimal>(type: "numeric(6,1)", precision: 6, scale: 1, nullable: false),
+                    width_mm = table.Column<decimal>(type: "numeric(6,1)", precision: 6, scale: 1, nullable: false),
                     sources = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
                     retired_on = table.Column<LocalDate>(type: "date", nullable: true),
                     version = table.Column<int>(type: "integer", nullable: false)
@@ -151,6 +151,8 @@ namespace Nursery.Data.Migrations
                 principalTable: "tray_types",
                 principalColumn: "id",
                 onDelete: ReferentialAction.Restrict);
+
+            migrationBuilder.AddStartingTrayTypes();
         }
 
         /// <inheritdoc />

@@ -1631,8 +1631,9 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("code");
 
-                    b.Property<int>("LengthMm")
-                        .HasColumnType("integer")
+                    b.Property<decimal>("LengthMm")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
                         .HasColumnName("length_mm");
 
                     b.Property<string>("Name")
@@ -1656,8 +1657,9 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("version");
 
-                    b.Property<int>("WidthMm")
-                        .HasColumnType("integer")
+                    b.Property<decimal>("WidthMm")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
                         .HasColumnName("width_mm");
 
                     b.HasKey("Id")

@@ -11,6 +11,8 @@ internal sealed class TrayTypeConfiguration : IEntityTypeConfiguration<TrayType>
         builder.ToTable("tray_types");
         builder.HasIndex(type => type.Code).IsUnique();
         builder.Property(type => type.CellVolumeMl).HasPrecision(7, 2);
+        builder.Property(type => type.LengthMm).HasPrecision(6, 1);
+        builder.Property(type => type.WidthMm).HasPrecision(6, 1);
         builder.Property(type => type.Sources).HasMaxLength(4000);
         builder.Property(type => type.Version).IsConcurrencyToken();
         builder.ToTable(table => table.HasCheckConstraint("ck_tray_types_cells", "cells between 1 and 512 and cell_volume_ml > 0"));

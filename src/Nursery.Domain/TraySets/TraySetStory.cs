@@ -12,7 +12,8 @@ public static class TraySetStory
     public static IReadOnlyList<Standing> Fold(TraySet traySet, IReadOnlyCollection<LedgerEntry> entries)
     {
         var lastWord = new (LedgerEntry Entry, Placement Placement)?[traySet.Trays + 1];
-        foreach (var entry in LedgerOrder.Effective(entries))
+        var effective = LedgerOrder.Effective(entries);
+        foreach (var entry in effective)
         {
             if (entry.Value is not Placement placement)
             {
@@ -25,8 +26,21 @@ public static class TraySetStory
             }
         }
 
+        foreach (var tray in Discarded(traySet, effective))
+        {
+            lastWord[tray] = null;
+        }
+
         return [.. Runs(traySet, lastWord)];
     }
+
+    /// <summary>Numbers of the trays that were thrown away: they stand nowhere, whatever is said of the set as a whole.</summary>
+    public static IReadOnlyList<int> Discarded(TraySet traySet, IReadOnlyCollection<LedgerEntry> effective) =>
+    [
+        .. effective.Select(entry => entry.Value).OfType<TraysDiscarded>()
+            .SelectMany(gone => Enumerable.Range(gone.Trays.First, gone.Trays.Count))
+            .Where(tray => tray <= traySet.Trays).Distinct().Order(),
+    ];
 
     private static IEnumerable<Standing> Runs(TraySet traySet, (LedgerEntry Entry, Placement Placement)?[] lastWord)
     {

@@ -16,8 +16,8 @@ public sealed class TrayType
     public decimal? CellVolumeMl { get; set; }
 
     /// <summary>Outer length and width, millimeters.</summary>
-    public required int LengthMm { get; set; }
-    public required int WidthMm { get; set; }
+    public required decimal LengthMm { get; set; }
+    public required decimal WidthMm { get; set; }
 
     /// <summary>Where the values are from, in words.</summary>
     public required string Sources { get; set; }

@@ -63,6 +63,14 @@ internal sealed class PlacedTrays : IEquatable<PlacedTrays>
         }
     }
 
+    public void TakeTray(Id<TraySet> set, int tray, LocalDate from)
+    {
+        foreach (var cell in _cells.Where(cell => cell.Value == (set, tray) && cell.Key.Day >= from).ToList())
+        {
+            _cells.Remove(cell.Key);
+        }
+    }
+
     public bool IsFree(Id<Bench> bench, SpaceRun run, LocalDate from, LocalDate to) => !_cells.Keys.Any(
         cell => cell.Bench == bench && cell.Space >= run.First && cell.Space <= run.Last && cell.Day >= from && cell.Day < to);
 

@@ -20,6 +20,7 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
 
     // In the order they were made: ids are random, and a seed must give the same season every time.
     private readonly List<Id<TraySet>> _sets = [];
+    private readonly HashSet<(Id<TraySet> Set, int Tray)> _gone = [];
     private readonly Stack<(Guid Change, PlacedTrays Before)> _changes = new();
 
     public PlacedTrays Oracle { get; private set; } = new();
@@ -30,7 +31,7 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
     /// <summary>Days before this were past when the last step was done.</summary>
     public LocalDate PastBefore { get; private set; }
 
-    public Dictionary<string, int> Done { get; } = new() { ["reserve"] = 0, ["move"] = 0, ["swap"] = 0, ["undo"] = 0, ["give up"] = 0, ["refusal"] = 0 };
+    public Dictionary<string, int> Done { get; } = new() { ["reserve"] = 0, ["move"] = 0, ["swap"] = 0, ["undo"] = 0, ["give up"] = 0, ["discard"] = 0, ["refusal"] = 0 };
 
     public async Task PlanAsync()
     {
@@ -46,13 +47,14 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
     public async Task<string> StepAsync()
     {
         PastBefore = nursery.Today;
-        var what = random.Next(20) switch
+        var what = random.Next(21) switch
         {
             < 6 => "reserve",
             < 11 => "move",
             < 15 => "swap",
             < 18 => "undo",
             < 19 => "day",
+            < 20 => "discard",
             _ => "give up",
         };
         await (what switch
@@ -62,6 +64,7 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
             "swap" => SwapAsync(),
             "undo" => UndoAsync(),
             "give up" => GiveUpAsync(),
+            "discard" => DiscardAsync(),
             _ => DayAsync(),
         });
         return what;
@@ -182,6 +185,37 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
         Count("give up");
     }
 
+    /// <summary>One tray of a batch, which is sown first.</summary>
+    private async Task DiscardAsync()
+    {
+        var (batch, set) = Any(_batches);
+        if (batch.Trays == 1)
+        {
+            return;
+        }
+
+        if ((await nursery.StateAsync(batch.Id)).SownOn is null)
+        {
+            await nursery.SowAsync(batch);
+        }
+
+        var tray = new SpaceRun(random.Next(1, batch.Trays + 1), 1);
+        try
+        {
+            await nursery.Get<DiscardTrays>().HandleAsync(
+                new DiscardTraysRequest(nursery.NewEntryId(), batch.Id, tray, "damping off"), nursery.HeadGrower);
+            Oracle.TakeTray(set, tray.First, nursery.Today);
+            Count("discard");
+        }
+        catch (InvalidFields)
+        {
+            Assert.True(_gone.Contains((set, tray.First)) || _gone.Count(gone => gone.Set == set) == batch.Trays - 1, "a tray that is there can be discarded");
+            return;
+        }
+
+        _gone.Add((set, tray.First));
+    }
+
     private Task DayAsync()
     {
         nursery.Clock.Advance(TimeSpan.FromDays(1));
@@ -217,7 +251,7 @@ internal sealed class RandomSeason(TestNursery nursery, Random random)
     private void Count(string kind)
     {
         Done[kind]++;
-        if (kind is "reserve" or "give up")
+        if (kind is "reserve" or "give up" or "discard")
         {
             _changes.Clear();
         }

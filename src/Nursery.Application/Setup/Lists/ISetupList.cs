@@ -24,6 +24,9 @@ internal interface ISetupList
 
     void Store(NurseryDbContext database, Staged staged, NurseryRows rows, Actor actor);
 
+    /// <summary>A retired row as it would be in use again; whatever stands in the way is told by the line.</summary>
+    Staged TakeBack(CsvRow line, string key, NurseryRows rows);
+
     /// <summary>Takes a row out of use, or away when nothing ever used it.</summary>
     /// <returns>Whether it was taken away.</returns>
     /// <exception cref="InUse">Others rely on it.</exception>

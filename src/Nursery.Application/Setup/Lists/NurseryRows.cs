@@ -7,6 +7,7 @@ using Nursery.Domain.HeatZones;
 using Nursery.Domain.Houses;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
+using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Setup.Lists;
 
@@ -33,6 +34,8 @@ internal sealed class NurseryRows(Site site, TimeProvider time)
     public Dictionary<string, Variety> Varieties { get; init; } = [];
 
     public Dictionary<string, SeedLot> Lots { get; init; } = [];
+
+    public Dictionary<string, TrayType> TrayTypes { get; init; } = [];
 
     public Dictionary<string, SitePerson> People { get; init; } = new(StringComparer.OrdinalIgnoreCase);
 
@@ -61,6 +64,7 @@ internal sealed class NurseryRows(Site site, TimeProvider time)
             Crops = await database.Crops.ToDictionaryAsync(row => row.Code, cancellation),
             Varieties = await database.Varieties.ToDictionaryAsync(row => row.Code, cancellation),
             Lots = lots,
+            TrayTypes = await database.TrayTypes.ToDictionaryAsync(row => row.Code, cancellation),
             People = await SitePerson.LoadAsync(database, site.Id, cancellation),
             Received = await SeedLots.SeedsReceived.OfAsync(database, lots.Values, cancellation),
             StartingCrops = startingCrops,

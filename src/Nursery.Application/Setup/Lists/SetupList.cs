@@ -63,6 +63,18 @@ internal abstract class SetupList<T> : ISetupList
         return staged;
     }
 
+    public Staged TakeBack(CsvRow line, string key, NurseryRows rows)
+    {
+        var all = Of(rows);
+        all.Remove(key, out var known);
+        var read = Read(line, rows, known) ?? known!;
+        TakeBack(read);
+        return new Staged(line, key, read, known, new SetupChange(key, ChangeKind.Changed, [new FieldChange("retired_on", Cell.Of(RetiredOn(known!)!.Value), "")], null));
+    }
+
+    /// <summary>Of a list whose rows are retired: makes one in use again.</summary>
+    protected virtual void TakeBack(T row) => throw new NotSupportedException($"{Info.Title} are never retired");
+
     public virtual Task LockAsync(NurseryDbContext database, NurseryRows rows, CancellationToken cancellation) => Task.CompletedTask;
 
     public Task CheckAsync(NurseryDbContext database, Staged staged, NurseryRows rows, CancellationToken cancellation) =>

@@ -7,6 +7,7 @@ using Nursery.Application.People;
 using Nursery.Application.SeedLots;
 using Nursery.Application.Sites;
 using Nursery.Application.Transactions;
+using Nursery.Application.TrayTypes;
 using Nursery.Data;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
@@ -19,7 +20,7 @@ public sealed class SetupLists
 {
     private readonly IReadOnlyList<ISetupList> _lists =
     [
-        new SiteList(), new HouseList(), new BenchList(), new ZoneList(), new CropList(), new VarietyList(), new LotList(),
+        new SiteList(), new HouseList(), new BenchList(), new ZoneList(), new TrayTypeList(), new CropList(), new VarietyList(), new LotList(),
         new PersonList(),
     ];
 

@@ -1,5 +1,6 @@
 using Microsoft.OpenApi;
 using Nursery.Application.Batches;
+using Nursery.Domain;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Web.Api.Contract;
@@ -24,7 +25,7 @@ internal static class BatchEndpoints
             .WithMetadata(new CreatedUnder("/api/v1/batches"))
             .OnceByKey();
         api.MapPost("/batches/from-orders", FromOrdersAsync)
-            .Needs(Right.Plan, "planFromOrders", "Makes a batch for each order line with open plants, or for those named")
+            .Needs(Right.Plan, "planFromOrders", "Makes a batch for each order line or delivery with open plants, or for those named")
             .Reads<PlanFromOrdersRequest>(required: false)
             .Produces<PlanFromOrdersResult>()
             .OnceByKey();
@@ -44,6 +45,12 @@ internal static class BatchEndpoints
             .Needs(Right.Read, "showBatch", "One batch with its plan, where it stands, whom it is for and its story")
             .Produces<BatchAnswer>()
             .Refuses(404);
+        api.MapPost("/batches/{id}/discard-trays", DiscardTraysAsync)
+            .Needs(Right.Plan, "discardTrays", "Throws some trays of a sown batch away; their spaces are free from today")
+            .Reads<DiscardTraysBody>()
+            .Produces<BatchAnswer>()
+            .Refuses(404)
+            .OnceByKey();
         api.MapPost("/batches/{id}/sow", SowAsync)
             .Needs(Right.Ledger, "sowBatch", "Reports that a batch was sown, on a day and from a lot")
             .Reads<SowBatchRequest>()
@@ -65,7 +72,8 @@ internal static class BatchEndpoints
             body.Whole("cellsPerTray"),
             body.Whole("seedsPerCell"),
             body.Day("sowOn"),
-            AllocationsOf(body));
+            AllocationsOf(body),
+            body.OptionalText("trayTypeCode"));
         body.Done();
         return ApiAnswer.Created(await plan.HandleAsync(request, await http.CallerAsync(), http.RequestAborted));
     }
@@ -73,7 +81,7 @@ internal static class BatchEndpoints
     private static async Task<IResult> FromOrdersAsync(HttpContext http, PlanFromOrders plan)
     {
         var body = await RequestBody.JsonAsync(http, emptyIsObject: true);
-        var request = new PlanFromOrdersRequest(body.OptionalIds("orderLineIds"));
+        var request = new PlanFromOrdersRequest(body.OptionalIds("orderLineIds"), body.OptionalFlag("wholeLines"));
         body.Done();
         return ApiAnswer.Ok(await plan.HandleAsync(request, await http.CallerAsync(), http.RequestAborted));
     }
@@ -119,9 +127,21 @@ internal static class BatchEndpoints
         return ApiAnswer.Ok(BatchAnswer.From(await show.HandleAsync(IdOf(id), reader, http.RequestAborted)));
     }
 
+    private static async Task<IResult> DiscardTraysAsync(HttpContext http, string id, DiscardTrays discard, ShowBatch show)
+    {
+        var body = await RequestBody.JsonAsync(http);
+        var (entry, first, trays, cause) = (body.Id("entryId"), body.Whole("firstTray"), body.Whole("trays"), body.Text("cause"));
+        body.Done();
+        var actor = await http.CallerAsync();
+        await discard.HandleAsync(new DiscardTraysRequest(entry, IdOf(id), new SpaceRun(first, trays), cause), actor, http.RequestAborted);
+        var reader = actor with { Rights = new HashSet<Right>(actor.Rights) { Right.Read } };
+        return ApiAnswer.Ok(BatchAnswer.From(await show.HandleAsync(IdOf(id), reader, http.RequestAborted)));
+    }
+
     private static List<PlannedAllocation>? AllocationsOf(JsonFields body) =>
         body.Has("allocations") && !body.IsEmptyList("allocations")
-            ? [.. body.Objects("allocations", MostAllocations).Select(item => new PlannedAllocation(item.Id("orderLineId"), item.Whole("plants")))]
+            ? [.. body.Objects("allocations", MostAllocations).Select(item => new PlannedAllocation(
+                item.Id("orderLineId"), item.Whole("plants"), item.Has("deliveryId") ? item.Id("deliveryId") : null))]
             : null;
 
     private static Guid IdOf(string id) => Parsing.Id(id) ?? throw new NotFound("batch", "id", id);

@@ -1,6 +1,7 @@
 using Microsoft.OpenApi;
 using Nursery.Application.Orders;
 using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
 using Nursery.Web.Api.Contract;
 using Nursery.Web.Api.Requests;
 
@@ -8,6 +9,8 @@ namespace Nursery.Web.Api.Orders;
 
 internal static class OrderEndpoints
 {
+    private const int MostDeliveries = 100;
+
     public static void MapOrders(this RouteGroupBuilder api)
     {
         api.MapGet("/orders", ListAsync)
@@ -19,10 +22,30 @@ internal static class OrderEndpoints
             .ReadsCsv()
             .Produces<ImportResult>()
             .OnceByKey();
+        api.MapPost("/orders/{id}", ChangeAsync)
+            .Needs(Right.Plan, "changeOrderLine", "Splits an order line into deliveries and keeps the varieties taken instead")
+            .Reads<ChangeOrderLineBody>()
+            .Produces<ChangedOrderLine>()
+            .Refuses(404)
+            .OnceByKey();
     }
 
     private static async Task<IResult> ListAsync(HttpContext http, ListOrderLines list) =>
         ApiAnswer.Ok(await list.HandleAsync(new QueryFields(http).Paging(), await http.CallerAsync(), http.RequestAborted));
+
+    private static async Task<IResult> ChangeAsync(HttpContext http, string id, ChangeOrderLine change)
+    {
+        var body = await RequestBody.JsonAsync(http);
+        var version = body.Whole("version");
+        var deliveries = body.Has("deliveries") && !body.IsEmptyList("deliveries")
+            ? body.Objects("deliveries", MostDeliveries).Select(item => new AskedDelivery(item.Day("readyOn"), item.Whole("plants"))).ToList()
+            : [];
+        var substitutes = body.OptionalTexts("substitutes");
+        body.Done();
+        var line = Parsing.Id(id) ?? throw new NotFound("order line", "id", id);
+        var request = new ChangeOrderLineRequest(line, version, deliveries, substitutes);
+        return ApiAnswer.Ok(new ChangedOrderLine(line, await change.HandleAsync(request, await http.CallerAsync(), http.RequestAborted)));
+    }
 
     private static async Task<IResult> ImportAsync(HttpContext http, ImportOrders import)
     {

@@ -69,6 +69,19 @@ internal sealed class JsonFields
     public IReadOnlyList<Guid>? OptionalIds(string name) =>
         Has(name) ? ListOf(name, int.MaxValue, (element, path) => Or(IdOf(element), element, path, Parsing.AllowedId)) : null;
 
+    /// <summary>Texts of a list, which may be empty or not there.</summary>
+    public IReadOnlyList<string> OptionalTexts(string name) =>
+        !Has(name) ? [] : ListOf(name, int.MaxValue, (element, path) =>
+        {
+            if (TextOf(element) is { } text)
+            {
+                return text;
+            }
+
+            _errors.Add(new FieldError(path, Raw(element), "text without control characters"));
+            return "";
+        });
+
     public IReadOnlyList<int> Wholes(string name) =>
         ListOf(name, int.MaxValue, (element, path) => Or(WholeOf(element), element, path, Parsing.AllowedWhole));
 

@@ -19,7 +19,8 @@ internal static class SetupEndpoints
 
     private static readonly (string Name, Right Right)[] Lists =
     [
-        ("site", Right.Plan), ("houses", Right.Plan), ("benches", Right.Plan), ("heat-zones", Right.Plan), ("crops", Right.Plan),
+        ("site", Right.Plan), ("houses", Right.Plan), ("benches", Right.Plan), ("heat-zones", Right.Plan), ("tray-types", Right.Plan),
+        ("crops", Right.Plan),
         ("varieties", Right.Plan), ("seed-lots", Right.Plan), ("people", Right.Admin),
     ];
 
