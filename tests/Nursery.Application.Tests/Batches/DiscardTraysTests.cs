@@ -36,7 +36,8 @@ public sealed class DiscardTraysTests(TestDatabase database) : IClassFixture<Tes
         await using var nursery = await TestNursery.OpenAsync(database);
         var batch = await SownAsync(nursery);
         var entry = await DiscardAsync(nursery, batch, new SpaceRun(1, 2));
-        await nursery.RecordAsync(new TraysMoved(batch.TraySetCode, "W1", new TrayChoice(4, null), 1));
+        nursery.Clock.Advance(TimeSpan.FromHours(1));
+        await nursery.RecordAsync(new TraysMoved(batch.TraySetCode, new TrayChoice(4, null), "W1", 1));
 
         Assert.Equal([("W1", new SpaceRun(3, 2), new SpaceRun(3, 2))], await nursery.StandingAsync());
         await nursery.RecordAsync(new EntryUndone(entry));
