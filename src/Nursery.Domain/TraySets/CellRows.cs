@@ -20,17 +20,30 @@ public readonly record struct CellRows(SpaceRun Run, int RowsPerTray)
         }
     }
 
+    /// <summary>What it has of its first and last tray, and the whole ones between together.</summary>
     private IEnumerable<string> Trays()
     {
-        var trays = InTrays;
-        for (var tray = trays.First; tray <= trays.Last; tray++)
+        for (var tray = InTrays.First; tray <= InTrays.Last; tray++)
         {
-            var before = (tray - 1) * RowsPerTray;
-            var from = Math.Max(1, Run.First - before);
-            var to = Math.Min(RowsPerTray, Run.Last - before);
-            yield return string.Create(CultureInfo.InvariantCulture, $"tray {tray}")
-                + (to - from + 1 == RowsPerTray ? "" : " " + Rows(new SpaceRun(from, to - from + 1)));
+            var own = Of(tray);
+            var last = tray;
+            while (own.Count == RowsPerTray && last < InTrays.Last && Of(last + 1).Count == RowsPerTray)
+            {
+                last++;
+            }
+
+            yield return (last > tray ? "trays " : "tray ") + new SpaceRun(tray, last - tray + 1)
+                + (own.Count == RowsPerTray ? "" : " " + Rows(own));
+            tray = last;
         }
+    }
+
+    /// <summary>Its rows in a tray, counted from that tray's first.</summary>
+    private SpaceRun Of(int tray)
+    {
+        var before = (tray - 1) * RowsPerTray;
+        var from = Math.Max(1, Run.First - before);
+        return new SpaceRun(from, Math.Min(RowsPerTray, Run.Last - before) - from + 1);
     }
 
     private int TrayOf(int row) => ((row - 1) / RowsPerTray) + 1;

@@ -23,6 +23,8 @@ public sealed class CellRowsTests
     [InlineData(1, 4, 1, "cell rows 1–4")]
     [InlineData(5, 1, 1, "cell row 5")]
     [InlineData(9, 8, 2, "tray 1 cell rows 9–12, tray 2 cell rows 1–4")]
+    [InlineData(9, 42, 5, "tray 1 cell rows 9–12, trays 2–4, tray 5 cell rows 1–2")]
+    [InlineData(1, 24, 2, "trays 1–2")]
     [InlineData(9, 18, 3, "tray 1 cell rows 9–12, tray 2, tray 3 cell rows 1–2")]
     public void Words_Rows_NameTraysAndRows(int first, int rows, int trays, string words) =>
         Assert.Equal(words, new CellRows(new SpaceRun(first, rows), 12).Words(trays));

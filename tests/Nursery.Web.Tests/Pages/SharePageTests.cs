@@ -32,7 +32,8 @@ public sealed class SharePageTests(TestDatabase database) : IClassFixture<TestDa
         page.WaitForElement($"input[aria-label='Rows of {tomato.Code}']").Change("5");
         page.WaitForAssertion(() => Assert.Contains("cell rows 1–5", page.Markup, StringComparison.Ordinal));
         page.WaitForElement($"input[aria-label='Rows of {pepper.Code}']").Change("7");
-        page.WaitForAssertion(() => Assert.Contains("cell rows 6–12", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("1 shared tray of 72 cells", page.Markup, StringComparison.Ordinal));
+        Assert.Contains("<td>cell rows 6–12</td>", page.Markup, StringComparison.Ordinal);
 
         // 65–95 °F of the pepper within the tomato's 50–95 °F.
         Assert.Contains("65 °F to 95 °F", page.Find("section.tag").TextContent, StringComparison.Ordinal);
