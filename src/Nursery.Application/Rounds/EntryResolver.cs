@@ -165,14 +165,14 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
             return await UnplannedWork.OnBenchAsync(database, draft, bench, worked, cancellation);
         }
 
-        var (batch, traySet) = await BatchAsync(batchId, cancellation);
+        var (batch, traySet, all) = await BatchAsync(batchId, cancellation);
         if (batch.State.SownOn is null)
         {
             throw new NotSownYet(batch.Code);
         }
 
         database.Ledger.Add(draft.Entry(worked, batch.Id, traySet.Id));
-        return new Affected([batch], [traySet.Id]);
+        return new Affected(all, [traySet.Id]);
     }
 
     private async Task<Affected> MovedAsync(TraysMoved moved, CancellationToken cancellation)
