@@ -4,7 +4,7 @@ namespace Nursery.Web.Components.Pages.Benches;
 /// Shares of the font size, measured in a browser with the faces of fonts.css.</summary>
 public static class TextWidth
 {
-    public const double PlateSize = 13;
+    public const double PlateSize = 14;
     public const double NameSize = 15;
 
     private const double CodeShare = 0.65;
