@@ -10,27 +10,35 @@ internal static class FirstFitBenchmark
     private const int Days = 220;
     private static readonly DateOnly Start = new(2026, 1, 1);
 
-    public static void Run(int batches, int rounds)
+    private const int Batches = 400;
+    private const int Rounds = 5;
+
+    public static Task<Measured> RunAsync()
     {
         var benches = Benches();
-        var work = Batches(batches);
-        var ours = Best(rounds, () => FirstFit.Place(work, benches, []).Placed.Count, out var placed);
-        var flags = Best(rounds, () => PlaceOnFlags(work, benches), out var placedOnFlags);
+        var work = MakeBatches();
+        var ours = Best(() => FirstFit.Place(work, benches, []).Placed.Count, out var placed);
+        var flags = Best(() => PlaceOnFlags(work, benches), out var placedOnFlags);
         if (placed != placedOnFlags)
         {
             throw new InvalidOperationException($"first-fit placed {placed}, the baseline {placedOnFlags}: they do not do the same work");
         }
 
-        Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"first-fit, {batches} batches, {placed} placed: {ours.TotalMilliseconds:0.0} ms, flag grid {flags.TotalMilliseconds:0.0} ms, ratio {ours / flags:0.00}"));
+        return Task.FromResult(new Measured(
+            "first-fit",
+            string.Create(CultureInfo.InvariantCulture, $"first-fit, {Batches} batches on {benches.Count} benches ({placed} placed)"),
+            ours,
+            flags,
+            "a flag for every bench, space and day",
+            "faster than the baseline",
+            ours < flags));
     }
 
-    private static TimeSpan Best(int rounds, Func<int> work, out int result)
+    private static TimeSpan Best(Func<int> work, out int result)
     {
         result = work();
         var best = TimeSpan.MaxValue;
-        for (var round = 0; round < rounds; round++)
+        for (var round = 0; round < Rounds; round++)
         {
             var watch = Stopwatch.StartNew();
             result = work();
@@ -52,12 +60,12 @@ internal static class FirstFitBenchmark
         return benches;
     }
 
-    private static List<PlanBatch> Batches(int count)
+    private static List<PlanBatch> MakeBatches()
     {
         // A generator of our own, so that the same batches come on every runtime.
         var state = 12345u;
-        var batches = new List<PlanBatch>(count);
-        for (var index = 0; index < count; index++)
+        var batches = new List<PlanBatch>(Batches);
+        for (var index = 0; index < Batches; index++)
         {
             var sow = Start.AddDays((int)(Next() % 140));
             var off = sow.AddDays(4 + (int)(Next() % 8));
