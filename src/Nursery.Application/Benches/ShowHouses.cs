@@ -117,14 +117,21 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             where bench.SiteId == actor.SiteId && house.Code == houseCode && bench.RetiredOn == null
             select new { bench.Id, bench.Capacity }).ToListAsync(cancellation);
         var ids = benches.ConvertAll(bench => bench.Id);
-        var held = await database.Reservations.AsNoTracking()
-            .Where(row => ids.Contains(row.BenchId)).ToListAsync(cancellation);
-        var capacity = benches.Sum(bench => bench.Capacity);
-        return
-        [
-            .. Enumerable.Range(0, days).Select(from.PlusDays).Select(day => new HouseLoad(
-                day, held.Where(row => row.Days.Contains(day)).Sum(row => row.Spaces.Count), capacity)),
-        ];
+        var last = from.PlusDays(days - 1);
+        var held = await database.Reservations
+            .Where(row => ids.Contains(row.BenchId) && row.Days.Start <= last && row.Days.End >= from)
+            .Select(row => new { row.Spaces, row.Days }).ToListAsync(cancellation);
+
+        // What comes and goes each day, added up: a day asks nobody who holds it.
+        var change = new int[days + 1];
+        foreach (var row in held)
+        {
+            change[Math.Max(0, Period.DaysBetween(from, row.Days.Start))] += row.Spaces.Count;
+            change[Math.Min(days, Period.DaysBetween(from, row.Days.End) + 1)] -= row.Spaces.Count;
+        }
+
+        var (capacity, load) = (benches.Sum(bench => bench.Capacity), 0);
+        return [.. Enumerable.Range(0, days).Select(day => new HouseLoad(from.PlusDays(day), load += change[day], capacity))];
     }
 
     private static HouseBench BenchOf(
@@ -153,16 +160,17 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
         var traySets = reserved.Select(row => row.TraySetId).Concat(standing.Select(row => row.TraySetId)).Distinct().ToList();
         var batches = (await database.BatchRows(actor.SiteId).AsNoTracking()
             .Where(row => traySets.Contains(row.TraySet.Id)).ToListAsync(cancellation)).ToLookup(row => row.TraySet.Id);
+        var facts = standing.Select(row => (row.TraySetId, row.BenchId, row.Spaces)).ToHashSet();
+        var plans = reserved.Select(row => (row.TraySetId, row.BenchId, (SpaceRun?)row.Spaces)).ToHashSet();
         var found = new List<(Id<Bench>, BenchTrays)>();
         foreach (var plan in reserved)
         {
-            var there = standing.Any(row => row.TraySetId == plan.TraySetId && row.BenchId == plan.BenchId && row.Spaces == plan.Spaces);
+            var there = facts.Contains((plan.TraySetId, plan.BenchId, plan.Spaces));
             found.AddRange(batches[plan.TraySetId].Select(batch => (
                 plan.BenchId, Trays(batch, plan.Trays, plan.Spaces, true, there, plan.Days.Start, plan.To) with { ReservationId = plan.Id.Value })));
         }
 
-        foreach (var fact in standing.Where(fact => !reserved.Any(
-            plan => plan.TraySetId == fact.TraySetId && plan.BenchId == fact.BenchId && plan.Spaces == fact.Spaces)))
+        foreach (var fact in standing.Where(fact => !plans.Contains((fact.TraySetId, fact.BenchId, fact.Spaces))))
         {
             found.AddRange(batches[fact.TraySetId].Select(batch => (
                 fact.BenchId, Trays(batch, fact.Trays, fact.Spaces, false, true, fact.Since, null))));

@@ -92,7 +92,8 @@ public sealed class BenchGeometry
         foreach (var space in spaces)
         {
             var box = Space(space);
-            path.Append(CultureInfo.InvariantCulture, $"M{box.X:0.#} {box.Y:0.#}h{box.Width:0.#}v{box.Height:0.#}h-{box.Width:0.#}z");
+            path.Append('M').Number(box.X).Append(' ').Number(box.Y).Append('h').Number(box.Width)
+                .Append('v').Number(box.Height).Append("h-").Number(box.Width).Append('z');
         }
 
         return path.ToString();

@@ -5,10 +5,12 @@ namespace Nursery.Web.Components.Pages.Benches;
 public sealed class LabelPlacer(Box bounds)
 {
     private const double Air = 1;
-    private readonly List<Box> _taken = [];
-    private readonly List<Line> _leaders = [];
 
-    public void Block(Box box) => _taken.Add(box);
+    // A full house asks some ten thousand times.
+    private readonly NearGrid<Box> _taken = new(bounds);
+    private readonly NearGrid<Line> _leaders = new(bounds);
+
+    public void Block(Box box) => _taken.Add(box, box);
 
     /// <summary>Null when no choice is free; the thing is then named by its title and in the panel only.</summary>
     public LabelChoice? Place(IEnumerable<LabelChoice> choices)
@@ -17,10 +19,10 @@ public sealed class LabelPlacer(Box bounds)
         {
             if (IsFree(choice))
             {
-                _taken.Add(choice.Box);
+                _taken.Add(choice.Box, choice.Box);
                 if (choice.Leader is { } leader)
                 {
-                    _leaders.Add(leader);
+                    _leaders.Add(leader.Around, leader);
                 }
 
                 return choice;
@@ -30,7 +32,6 @@ public sealed class LabelPlacer(Box bounds)
         return null;
     }
 
-    // Asked some ten thousand times for a full house: plain loops, the cheap refusals first.
     private bool IsFree(LabelChoice choice)
     {
         var box = choice.Box;
@@ -40,33 +41,14 @@ public sealed class LabelPlacer(Box bounds)
         }
 
         var aired = new Box(box.X - Air, box.Y - Air, box.Width + (2 * Air), box.Height + (2 * Air));
-        foreach (var taken in _taken)
+        if (_taken.Any(aired, aired, static (taken, box) => box.Overlaps(taken))
+            || _leaders.Any(aired, aired, static (line, box) => line.Crosses(box)))
         {
-            if (aired.Overlaps(taken))
-            {
-                return false;
-            }
+            return false;
         }
 
-        foreach (var line in _leaders)
-        {
-            if (line.Crosses(aired) || choice.Leader?.Crosses(line) == true)
-            {
-                return false;
-            }
-        }
-
-        if (choice.Leader is { } leader)
-        {
-            foreach (var taken in _taken)
-            {
-                if (leader.Crosses(taken))
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
+        return choice.Leader is not { } leader
+            || !(_taken.Any(leader.Around, leader, static (taken, line) => line.Crosses(taken))
+                || _leaders.Any(leader.Around, leader, static (other, line) => line.Crosses(other)));
     }
 }

@@ -3,6 +3,9 @@ namespace Nursery.Web.Components.Pages.Benches;
 /// <summary>A straight leader from a label to what it names.</summary>
 public readonly record struct Line(double X1, double Y1, double X2, double Y2)
 {
+    /// <summary>The box it is the diagonal of.</summary>
+    public Box Around => new(Math.Min(X1, X2), Math.Min(Y1, Y2), Math.Abs(X2 - X1), Math.Abs(Y2 - Y1));
+
     /// <summary>Whether it passes through a box: clipped against the four sides (Liang–Barsky, from memory).</summary>
     public bool Crosses(Box box)
     {
