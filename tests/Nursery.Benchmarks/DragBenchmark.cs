@@ -69,7 +69,9 @@ internal static class DragBenchmark
         var set = from.Sets[place * 13 % from.Sets.Count].Set;
         var grab = from.Geometry.Space(set.Run!.Value.First);
         var over = to.Geometry.Space(place % 4 == 0 && from == to ? set.Run.Value.First : 1 + (place * 31 % FullHouse.Spaces));
-        return DropTarget.Under(map, set.ReservationId!.Value, grab.CenterX, grab.CenterY, over.CenterX, over.CenterY)
+        var dragged = DraggedTrays.Of(map, set.ReservationId!.Value, grab.CenterX, grab.CenterY)
+            ?? throw new InvalidOperationException("The trays are not there");
+        return DropTarget.Under(map, dragged, over.CenterX, over.CenterY)
             ?? throw new InvalidOperationException("The place is beside the benches");
     }
 

@@ -24,6 +24,9 @@ public sealed class NurseryApp : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    /// <summary>Role nursery_app: for adding what the demo does not come with.</summary>
+    public string ConnectionString => _database.AppConnectionString;
+
     public Uri Address { get; } = new($"http://127.0.0.1:{AppProcess.FreePort()}/");
 
     /// <summary>What the program wrote so far; for messages of failing tests.</summary>

@@ -69,6 +69,31 @@ public sealed class DraggingTests(NurseryApp app) : IClassFixture<NurseryApp>
     }
 
     [Fact]
+    public async Task Drag_HeldOverAnotherHouse_GoesThereWithTheTrays()
+    {
+        await using var visit = await app.SignInAsAsync("head-grower");
+        var trays = await HeldTrays.ThatFitInAnotherHouseAsync(app);
+        var screen = await BenchesScreen.OpenAsync(visit, app, trays.House);
+        var before = await PlanAsync();
+        var house = await app.SqlAsync<string>($"SELECT h.code FROM houses h JOIN benches b ON b.house_id = h.id WHERE b.code = '{trays.ToBench}'");
+
+        await screen.DragAsync(trays.Bench, trays.First, trays.Bench, trays.First + 3);
+        var tab = (await screen.Page.Locator($"[data-house='{house}']").BoundingBoxAsync())!;
+        await screen.Page.Mouse.MoveAsync(tab.X + (tab.Width / 2), tab.Y + (tab.Height / 2), new() { Steps = 5 });
+        await Expect(screen.Page.Locator($"[data-house='{house}']")).ToHaveAttributeAsync("aria-pressed", "true");
+        var (x, y) = await screen.SpaceAsync(trays.ToBench, trays.ToSpace);
+        await screen.Page.Mouse.MoveAsync(x, y, new() { Steps = 8 });
+        await Expect(screen.Words).ToContainTextAsync($"Fits: bench {trays.ToBench}, space");
+        await visit.PictureAsync("benches-to-another-house");
+        await screen.Page.Mouse.UpAsync();
+
+        await Expect(screen.Said).ToContainTextAsync($"{trays.Code} to bench {trays.ToBench}, space");
+        await screen.Page.Keyboard.PressAsync("Control+z");
+        await Expect(screen.Said).ToContainTextAsync("Taken back");
+        Assert.Equal(before, await PlanAsync());
+    }
+
+    [Fact]
     public async Task Drop_WhenSomeoneWasFaster_SaysTakenAndChangesNothing()
     {
         var (mine, theirs) = (await HeldTrays.ThatFitElsewhereAsync(app), await OtherToTheSamePlaceAsync());

@@ -19,6 +19,16 @@ internal sealed record HeldTrays(Guid Reservation, string Code, string Bench, in
         """,
         which);
 
+    /// <summary>Trays on a growing bench, with spaces free for all their days on one of another house.</summary>
+    public static Task<HeldTrays> ThatFitInAnotherHouseAsync(NurseryApp app) => FindAsync(
+        app,
+        $"""
+        b.kind = 'Growing' AND c.kind = 'Growing' AND t.space + upper(r.spaces) - lower(r.spaces) <= c.capacity + 1
+        AND NOT EXISTS (SELECT FROM reservations o WHERE o.bench_id = c.id AND o.days && r.days AND o.spaces && int4range(t.space, t.space + upper(r.spaces) - lower(r.spaces)))
+        """,
+        0,
+        "<>");
+
     /// <summary>Trays that would lie on others which stay there.</summary>
     public static Task<HeldTrays> ThatFindTheSpacesTakenAsync(NurseryApp app) => FindAsync(
         app,
@@ -38,13 +48,13 @@ internal sealed record HeldTrays(Guid Reservation, string Code, string Bench, in
         """,
         0);
 
-    private static async Task<HeldTrays> FindAsync(NurseryApp app, string where, int which)
+    private static async Task<HeldTrays> FindAsync(NurseryApp app, string where, int which, string house = "=")
     {
         var found = await app.SqlAsync<string>(
             $"""
             SELECT concat_ws('|', r.id, e.code, b.code, lower(r.spaces), upper(r.spaces) - lower(r.spaces), h.code, c.code, min(t.space))
             FROM reservations r JOIN tray_sets e ON e.id = r.tray_set_id JOIN benches b ON b.id = r.bench_id JOIN houses h ON h.id = b.house_id
-            JOIN benches c ON c.house_id = h.id, LATERAL generate_series(1, c.capacity) AS t(space)
+            JOIN benches c ON c.house_id {house} h.id, LATERAL generate_series(1, c.capacity) AS t(space)
             WHERE r.days @> {Today} AND {where}
             GROUP BY r.id, e.code, b.code, r.spaces, h.code, c.code ORDER BY e.code, r.id, c.code OFFSET {which} LIMIT 1
             """);

@@ -32,11 +32,23 @@ public sealed class DropTargetTests
     public void Under_Aisle_IsNowhere() => Assert.Null(Place(At(0, 4), (5, 5)));
 
     [Fact]
-    public void Under_TraysNoLongerThere_IsNowhere() =>
-        Assert.Null(DropTarget.Under(Layout, Guid.CreateVersion7(), 0, 0, At(0, 1).X, At(0, 1).Y));
+    public void Of_TraysNoLongerThere_IsNothing() =>
+        Assert.Null(DraggedTrays.Of(Layout, Guid.CreateVersion7(), At(0, 4).X, At(0, 4).Y));
+
+    [Fact]
+    public void Under_AnotherHouse_LaysTheTraysInHandOnItsBench()
+    {
+        var other = MapLayout.Of(SampleHouse.House(1800, 900, SampleHouse.Bench("2A", 90, 101, 500, 3, 54, [])), Units.UsCustomary);
+        var dragged = DraggedTrays.Of(Layout, Reservation, At(0, 6).X, At(0, 6).Y)!;
+        var over = other.Benches[0].Geometry.Space(20);
+
+        var target = DropTarget.Under(other, dragged, over.CenterX, over.CenterY)!;
+
+        Assert.Equal(("2A", 18, Reservation), (target.BenchCode, target.FirstSpace, target.Trays.ReservationId!.Value));
+    }
 
     private static (string Bench, int First)? Place((double X, double Y) grab, (double X, double Y) at) =>
-        DropTarget.Under(Layout, Reservation, grab.X, grab.Y, at.X, at.Y) is { } target ? (target.BenchCode, target.FirstSpace) : null;
+        DropTarget.Under(Layout, DraggedTrays.Of(Layout, Reservation, grab.X, grab.Y)!, at.X, at.Y) is { } target ? (target.BenchCode, target.FirstSpace) : null;
 
     private static (double X, double Y) At(int bench, int space)
     {

@@ -29,8 +29,12 @@ public sealed partial class BenchesPage
         builder.AddComponentParameter(1, nameof(DragLayer.Layout), layout);
         builder.AddComponentParameter(2, nameof(DragLayer.Mover), Mover);
         builder.AddComponentParameter(3, nameof(DragLayer.OnChanged), EventCallback.Factory.Create(this, ReloadAsync));
+        builder.AddComponentParameter(4, nameof(DragLayer.OnHouse), EventCallback.Factory.Create<string>(this, GoToHouseAsync));
         builder.CloseComponent();
     };
+
+    private Task GoToHouseAsync(string code) =>
+        _houses?.Houses.FirstOrDefault(house => house.Code == code) is { } house ? ChooseAsync(house) : Task.CompletedTask;
 
     private void SelectTrays(TraySetKey? key)
     {

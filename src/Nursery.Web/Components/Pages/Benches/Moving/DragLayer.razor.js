@@ -7,6 +7,21 @@ export function follow(layer, words, page) {
     const listen = (target, kind, handler, options) =>
         target.addEventListener(kind, handler, { signal: stop.signal, ...options });
     let drag = null;
+    const untilHouse = 500;
+
+    // Held over the name of a house for a moment, the trays go there with the map.
+    const overHouse = (current, event) => {
+        const tab = document.elementFromPoint(event.clientX, event.clientY)?.closest('[data-house]');
+        if (tab === current.tab) {
+            return;
+        }
+
+        clearTimeout(current.waiting);
+        current.tab = tab;
+        if (tab && tab.getAttribute('aria-pressed') !== 'true') {
+            current.waiting = setTimeout(() => page.invokeMethodAsync('OverHouseAsync', tab.dataset.house), untilHouse);
+        }
+    };
 
     const place = event => {
         const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(layer.getScreenCTM().inverse());
@@ -33,6 +48,7 @@ export function follow(layer, words, page) {
         drag = null;
         map.classList.remove('dragging');
         words.hidden = true;
+        clearTimeout(current?.waiting);
         if (!current?.moved) {
             return;
         }
@@ -66,6 +82,7 @@ export function follow(layer, words, page) {
         words.hidden = false;
         words.style.left = `${Math.min(event.clientX + 16, window.innerWidth - 300)}px`;
         words.style.top = `${event.clientY + 18}px`;
+        overHouse(drag, event);
         drag.next = place(event);
         ask(drag);
         event.preventDefault();
