@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using System.Text.Json;
 
 namespace Nursery.Web.Api;
@@ -14,6 +15,10 @@ internal sealed class ApiAnswer(int status, string body) : IResult
     public static ApiAnswer Ok<T>(T value) => Of(StatusCodes.Status200OK, value);
 
     public static ApiAnswer Created<T>(T value) => Of(StatusCodes.Status201Created, value);
+
+    /// <summary>A file for a spreadsheet.</summary>
+    public static IResult Csv(byte[] csv, string name) =>
+        Results.File(csv, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{name}.csv");
 
     public Task ExecuteAsync(HttpContext httpContext)
     {

@@ -66,6 +66,8 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ShowSite)] = (Everyone, (n, a) => n.Get<ShowSite>().HandleAsync(a)),
         [typeof(ShowStart)] = (Everyone, (n, a) => n.Get<ShowStart>().HandleAsync(a)),
         [typeof(ListOrderLines)] = (Everyone, (n, a) => n.Get<ListOrderLines>().HandleAsync(new Paging(), a)),
+        [typeof(ExportOrders)] = (Everyone, (n, a) => n.Get<ExportOrders>().HandleAsync(a)),
+        [typeof(ExportBatches)] = (Everyone, (n, a) => n.Get<ExportBatches>().HandleAsync(a)),
         [typeof(ListBatches)] = (Everyone, (n, a) => n.Get<ListBatches>().HandleAsync(new Paging(), a)),
         [typeof(ListUnplaced)] = (Everyone, (n, a) => n.Get<ListUnplaced>().HandleAsync(a)),
         [typeof(ListTrayPartners)] = (Everyone, (n, a) => n.Get<ListTrayPartners>().HandleAsync([], a)),

@@ -11,9 +11,11 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
     public static IReadOnlyList<Endpoint> All { get; } =
     [
         new("GET", "/api/v1/orders", Right.Read),
+        new("GET", "/api/v1/orders.csv", Right.Read),
         new("POST", "/api/v1/orders/import", Right.Plan, "order,customer,variety,plants,ready_on\n", "text/csv"),
         new("POST", "/api/v1/orders/{id}", Right.Plan, "{}"),
         new("GET", "/api/v1/batches", Right.Read),
+        new("GET", "/api/v1/batches.csv", Right.Read),
         new("POST", "/api/v1/batches", Right.Plan, "{}"),
         new("POST", "/api/v1/batches/from-orders", Right.Plan, """{"orderLineIds":[]}"""),
         new("GET", "/api/v1/batches/tray-partners", Right.Read),

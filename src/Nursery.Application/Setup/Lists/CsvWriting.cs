@@ -9,13 +9,13 @@ internal static class CsvWriting
 {
     private const char Apostrophe = '\'';
 
-    public static string Write(SetupListInfo info, IEnumerable<IReadOnlyDictionary<string, string>> rows)
+    public static string Write(IReadOnlyList<SetupColumn> columns, IEnumerable<IReadOnlyDictionary<string, string>> rows)
     {
         var text = new StringBuilder();
-        text.AppendJoin(',', info.ColumnNames).Append("\r\n");
+        text.AppendJoin(',', columns.Select(column => column.Name)).Append("\r\n");
         foreach (var row in rows)
         {
-            text.AppendJoin(',', info.Columns.Select(column => Quoted(column.IsText ? Defused(row[column.Name]) : row[column.Name])))
+            text.AppendJoin(',', columns.Select(column => Quoted(column.IsText ? Defused(row[column.Name]) : row[column.Name])))
                 .Append("\r\n");
         }
 

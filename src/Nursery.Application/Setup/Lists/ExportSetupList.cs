@@ -10,6 +10,6 @@ public sealed class ExportSetupList(ShowSetupList show)
     {
         var page = await show.HandleAsync(list, actor, cancellation);
         var rows = page.Rows.Where(row => row.RetiredOn is null).Select(row => row.Fields);
-        return Encoding.UTF8.GetBytes(CsvWriting.Write(page.Info, rows));
+        return Encoding.UTF8.GetBytes(CsvWriting.Write(page.Info.Columns, rows));
     }
 }

@@ -1,4 +1,5 @@
 using Microsoft.OpenApi;
+using System.Net.Mime;
 using Nursery.Application.Batches;
 using Nursery.Domain;
 using Nursery.Domain.People;
@@ -18,6 +19,9 @@ internal static class BatchEndpoints
         api.MapGet("/batches", ListAsync)
             .Needs(Right.Read, "listBatches", "Batches")
             .Lists<BatchItem>();
+        api.MapGet("/batches.csv", ExportAsync)
+            .Needs(Right.Read, "exportBatches", "The batches as CSV")
+            .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Text.Csv);
         api.MapPost("/batches", PlanAsync)
             .Needs(Right.Plan, "planBatch", "Plans a batch with a tray set of its own")
             .Reads<PlanBatchRequest>()
@@ -61,6 +65,9 @@ internal static class BatchEndpoints
 
     private static async Task<IResult> ListAsync(HttpContext http, ListBatches list) =>
         ApiAnswer.Ok(await list.HandleAsync(new QueryFields(http).Paging(), await http.CallerAsync(), http.RequestAborted));
+
+    private static async Task<IResult> ExportAsync(HttpContext http, ExportBatches export) =>
+        ApiAnswer.Csv(await export.HandleAsync(await http.CallerAsync(), http.RequestAborted), "batches");
 
     private static async Task<IResult> PlanAsync(HttpContext http, PlanBatch plan)
     {

@@ -1,3 +1,4 @@
+using System.Net.Mime;
 using Microsoft.OpenApi;
 using Nursery.Application.Orders;
 using Nursery.Domain.People;
@@ -16,6 +17,9 @@ internal static class OrderEndpoints
         api.MapGet("/orders", ListAsync)
             .Needs(Right.Read, "listOrderLines", "Order lines, one item a line")
             .Lists<OrderLineItem>();
+        api.MapGet("/orders.csv", ExportAsync)
+            .Needs(Right.Read, "exportOrders", "The order lines as the CSV their import reads")
+            .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Text.Csv);
         api.MapPost("/orders/import", ImportAsync)
             .Needs(Right.Plan, "importOrders", "Order lines from a CSV file: all or nothing, and the same file twice adds nothing")
             .Takes("dryRun", JsonSchemaType.Boolean, "true checks everything and stores nothing; false when not given")
@@ -46,6 +50,9 @@ internal static class OrderEndpoints
         var request = new ChangeOrderLineRequest(line, version, deliveries, substitutes);
         return ApiAnswer.Ok(new ChangedOrderLine(line, await change.HandleAsync(request, await http.CallerAsync(), http.RequestAborted)));
     }
+
+    private static async Task<IResult> ExportAsync(HttpContext http, ExportOrders export) =>
+        ApiAnswer.Csv(await export.HandleAsync(await http.CallerAsync(), http.RequestAborted), "orders");
 
     private static async Task<IResult> ImportAsync(HttpContext http, ImportOrders import)
     {

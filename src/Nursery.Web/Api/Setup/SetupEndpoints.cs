@@ -41,7 +41,7 @@ internal static class SetupEndpoints
     private static async Task<IResult> ExportAsync(HttpContext http, ExportSetupList export, string list)
     {
         var csv = await export.HandleAsync(list, await http.CallerAsync(), http.RequestAborted);
-        return Results.File(csv, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{list.Replace('-', '_')}.csv");
+        return ApiAnswer.Csv(csv, list.Replace('-', '_'));
     }
 
     private static async Task<IResult> ImportAsync(HttpContext http, ImportSetupList import, string list)
