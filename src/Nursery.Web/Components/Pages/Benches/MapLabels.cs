@@ -8,20 +8,23 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
     private const double LineHeight = 18;
     private const double Tight = 6;
     private const double LeastName = 60;
+
+    /// <summary>A text inside a bench leaves its upper edge to the plates of its zones.</summary>
+    private const double Inside = 5;
     private static readonly double[] Shifts = [0, -16, 16, -32, 32, -48, 48, -72, 72, -96, 96];
     private readonly LabelPlacer _placer = new(walls);
 
     public void Block(Box box) => _placer.Block(box);
 
-    /// <summary>Above the bench at its left end; along it, below or inside where there is no room.</summary>
+    /// <summary>Above the bench at its left end; inside it, along it or below where there is no room.</summary>
     public void Name(BenchOnMap on)
     {
         var bench = on.Geometry.Bench;
         var room = bench.Width - TextWidth.OfText(MapText.Free(on.Bench)) - Tight;
         var name = TextWidth.FitName(on.Bench.Name, Math.Max(LeastName, room < LeastName ? bench.Width : room));
         var width = TextWidth.OfName(name);
-        on.Name = Placed(name, null, Rows(on).SelectMany(y => Along(bench.X, bench.Right - width)
-            .Select(x => new LabelChoice(new Box(x, y, width, LineHeight)))));
+        on.Name = Placed(name, null, OwnFirst(bench, Rows(on).SelectMany(y => Along(bench.X, bench.Right - width)
+            .Select(x => new Box(x, y, width, LineHeight)))));
     }
 
     /// <summary>Above the bench at its right end, else as the name.</summary>
@@ -30,8 +33,8 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
         var bench = on.Geometry.Bench;
         var free = MapText.Free(on.Bench);
         var width = TextWidth.OfText(free);
-        on.Free = Placed(free, null, Rows(on).SelectMany(y => Along(bench.Right - width, bench.X)
-            .Select(x => new LabelChoice(new Box(x, y, width, LineHeight)))));
+        on.Free = Placed(free, null, OwnFirst(bench, Rows(on).SelectMany(y => Along(bench.Right - width, bench.X)
+            .Select(x => new Box(x, y, width, LineHeight)))));
     }
 
     /// <summary>On the lower edge of the warm border, sideways or lower when two are near.</summary>
@@ -43,8 +46,8 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
             var around = on.Geometry.Around(zone.Zone.FirstSpace, zone.Zone.Spaces);
             var width = TextWidth.OfText(text) + 12;
             double[] heights = [around.Bottom + BenchOnMap.HeatPad, around.Bottom + BenchOnMap.HeatPad + LineHeight + 3, around.Y - BenchOnMap.HeatPad];
-            zone.Plate = Placed(text, null, heights.SelectMany(y =>
-                Shifts.Select(shift => new LabelChoice(Box.Around(around.CenterX + shift, y, width, LineHeight + 2)))));
+            zone.Plate = Placed(text, null, OwnFirst(on.Geometry.Bench, heights.SelectMany(y =>
+                Shifts.Select(shift => Box.Around(around.CenterX + shift, y, width, LineHeight + 2)))));
         }
     }
 
@@ -99,7 +102,17 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
         var bench = on.Geometry.Bench;
         var pad = on.Zones.Count > 0 ? BenchOnMap.HeatPad : 0;
         var (above, below) = (bench.Y - pad - LineHeight - 1, bench.Bottom + pad + 2);
-        return [above, below, above - LineHeight - 2, below + LineHeight + 2, bench.Y + 1];
+        var inside = bench.Y + Inside;
+        return [above, inside, .. inside + (2 * LineHeight) + 2 <= bench.Bottom ? [inside + LineHeight + 2] : (double[])[], below, above - LineHeight - 2, below + LineHeight + 2];
+    }
+
+    /// <summary>Places on another bench come last: a name there would be taken for that bench's.</summary>
+    private IEnumerable<LabelChoice> OwnFirst(Box bench, IEnumerable<Box> boxes)
+    {
+        var all = boxes.ToList();
+        return all.Where(box => !OnAnother(box)).Concat(all.Where(OnAnother)).Select(box => new LabelChoice(box));
+
+        bool OnAnother(Box box) => benches.Any(other => other != bench && other.Overlaps(box));
     }
 
     private static double[] Along(double from, double to) =>
