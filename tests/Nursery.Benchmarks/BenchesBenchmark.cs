@@ -11,7 +11,7 @@ namespace Nursery.Benchmarks;
 /// it takes. What comes on top is our own work.</summary>
 internal static class BenchesBenchmark
 {
-    private const int Rounds = 40;
+    private const int Rounds = 150;
     private const double MostRatio = 1.5;
     private static readonly TimeSpan MostExtra = TimeSpan.FromMilliseconds(20);
 
