@@ -14,6 +14,8 @@ public sealed class ExportOrders(ListOrderLines list)
         new("variety", "Variety", ColumnKind.Code),
         new("plants", "Plants", ColumnKind.Whole),
         new("ready_on", "Ready on", ColumnKind.Day),
+        new("deliveries", "Deliveries"),
+        new("substitutes", "Substitutes"),
     ];
 
     public async Task<byte[]> HandleAsync(Actor actor, CancellationToken cancellation = default)
@@ -29,6 +31,8 @@ public sealed class ExportOrders(ListOrderLines list)
             ["variety"] = line.VarietyCode,
             ["plants"] = Cell.Of(line.Plants),
             ["ready_on"] = Cell.Of(line.ReadyOn),
+            ["deliveries"] = AskedDelivery.Write(line.Deliveries.Select(delivery => new AskedDelivery(delivery.ReadyOn, delivery.Plants))),
+            ["substitutes"] = string.Join("; ", line.Substitutes.Select(substitute => substitute.Code)),
         })));
     }
 }

@@ -16,16 +16,17 @@ public sealed class ExportTests(TestDatabase database) : IClassFixture<TestDatab
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         var (ready, later) = (nursery.Today.PlusDays(80), nursery.Today.PlusDays(90));
-        await nursery.ImportAsync(
-            FormattableString.Invariant($"A-2,Plain Garden,{nursery.Pepper.Code},120,{later:uuuu-MM-dd}"),
-            FormattableString.Invariant($"A-1,\"Brook, \"\"Upper\"\"\",{nursery.Lettuce.Code},40,{ready:uuuu-MM-dd}"));
+        string[] lines =
+        [
+            FormattableString.Invariant($"A-1,\"Brook, \"\"Upper\"\"\",{nursery.Lettuce.Code},40,{ready:uuuu-MM-dd},{ready:uuuu-MM-dd} 25; {later:uuuu-MM-dd} 15,{nursery.Tomato.Code}"),
+            FormattableString.Invariant($"A-2,Plain Garden,{nursery.Pepper.Code},120,{later:uuuu-MM-dd},,"),
+        ];
+        const string Head = "order,customer,variety,plants,ready_on,deliveries,substitutes\r\n";
+        await nursery.Get<ImportOrders>().HandleAsync(Encoding.UTF8.GetBytes(Head + string.Join("\r\n", lines)), false, nursery.HeadGrower);
 
         var file = await nursery.Get<ExportOrders>().HandleAsync(nursery.Manager);
 
-        Assert.Equal(
-            FormattableString.Invariant($"order,customer,variety,plants,ready_on\r\nA-1,\"Brook, \"\"Upper\"\"\",{nursery.Lettuce.Code},40,{ready:uuuu-MM-dd}\r\n")
-            + FormattableString.Invariant($"A-2,Plain Garden,{nursery.Pepper.Code},120,{later:uuuu-MM-dd}\r\n"),
-            Encoding.UTF8.GetString(file));
+        Assert.Equal(Head + string.Join("\r\n", lines) + "\r\n", Encoding.UTF8.GetString(file));
         var again = await nursery.Get<ImportOrders>().HandleAsync(file, false, nursery.HeadGrower);
         Assert.Equal((2, 0, 0), (again.Rows, again.Created, again.Errors.Count));
     }
