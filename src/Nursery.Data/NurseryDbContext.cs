@@ -15,6 +15,7 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.Orders;
 using Nursery.Domain.People;
 using Nursery.Domain.Reservations;
+using Nursery.Domain.Runs;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
@@ -49,6 +50,7 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<RoundTask> Tasks => Set<RoundTask>();
     public DbSet<LedgerEntry> Ledger => Set<LedgerEntry>();
     public DbSet<PersonSite> PersonSites => Set<PersonSite>();
+    public DbSet<BackgroundRun> BackgroundRuns => Set<BackgroundRun>();
     public DbSet<ApiKey> ApiKeys => Set<ApiKey>();
     public DbSet<IdempotentRequest> IdempotentRequests => Set<IdempotentRequest>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();

@@ -31,6 +31,10 @@ internal static class Typography
     public static readonly TextStyle StageWord = new(Face.Text, 9, 11);
     public static readonly TextStyle Foot = new(Face.Text, 8.5, 11);
 
+    // Sheets one works from at the bench: batch and figures use the table's own styles.
+    public static readonly TextStyle SheetTitle = new(Face.Heading, 17, 22);
+    public static readonly TextStyle DayTitle = new(Face.Heading, 13, 18);
+
     // The 2 × 4 in label.
     public static readonly TextStyle LabelCode = new(Face.CodeBold, 36, 33);
     public static readonly TextStyle LabelHouse = new(Face.Heading, 9.5, 11.5);

@@ -1,4 +1,6 @@
 using Hangfire;
+using Nursery.Application.Reservations;
+using Nursery.Application.Runs;
 using Nursery.Application.Tasks;
 
 namespace Nursery.Web;
@@ -11,5 +13,11 @@ internal static class JobSchedule
         // Five past the hour: days change on the hour in every zone, and a minute's slack costs nothing.
         recurring.AddOrUpdate<RaiseTasks>("raise-tasks", job => job.HandleAsync(CancellationToken.None), "5 * * * *");
         jobs.Enqueue<RaiseTasks>(job => job.HandleAsync(CancellationToken.None));
+        recurring.AddOrUpdate<BuryDeadRuns>("bury-dead-runs", job => job.HandleAsync(CancellationToken.None), Cron.Minutely());
+        jobs.Enqueue<BuryDeadRuns>(job => job.HandleAsync(CancellationToken.None));
     }
+
+    /// <summary>Hands a placing run to the next free worker.</summary>
+    public static void Run(this IBackgroundJobClient jobs, PlacingRun run) =>
+        jobs.Enqueue<RunPlacing>(job => job.HandleAsync(run.Id, CancellationToken.None));
 }

@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Crops;
+using Nursery.Application.Setup.Lists;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -12,11 +14,14 @@ using Nursery.Domain.Sites;
 
 namespace Nursery.Application.Orders;
 
-/// <summary>What an import did, or would do: rows read, order lines created, lines at fault.</summary>
-public sealed record ImportResult(bool DryRun, int Rows, int Created, IReadOnlyList<FieldError> Errors);
+/// <summary>What an import did, or would do: rows read, order lines created, lines at fault; varieties new with them, and the
+/// codes of crops taken from the starting profiles.</summary>
+public sealed record ImportResult(
+    bool DryRun, int Rows, int Created, int NewVarieties, IReadOnlyList<string> StartingCrops, IReadOnlyList<FieldError> Errors);
 
 /// <summary>Order lines from a CSV file: all or nothing, and the same file twice adds nothing.</summary>
-public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+public sealed class ImportOrders(
+    IDbContextFactory<NurseryDbContext> databases, SetupLists lists, StartingCrops starting, TimeProvider time)
 {
     /// <exception cref="Malformed">The file cannot be read as the CSV of docs/imports.md.</exception>
     /// <exception cref="TooLarge">Too long.</exception>
@@ -41,15 +46,30 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
         await database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtext('import orders'))", cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);
         var known = await KnownRows.LoadAsync(database, actor.SiteId, cancellation);
+        var brought = rows.Any(row => row.Crop is not null)
+            ? await BroughtVarieties.OfAsync(database, rows, errors, lists, starting, actor, time, cancellation)
+            : null;
+        foreach (var (code, id) in brought?.All ?? [])
+        {
+            known.Varieties.TryAdd(code, id);
+        }
+
         var fresh = Check(rows, known, errors);
         var total = rows.Count + errors.Where(error => error.Line is not null).Select(error => error.Line)
             .Except(rows.Select(row => (int?)row.Line)).Count();
-        if (errors.Count > 0 || dryRun)
+        var result = new ImportResult(
+            dryRun, total, fresh.Count, brought?.Count ?? 0, brought?.StartingCrops ?? [], [.. errors.OrderBy(error => error.Line)]);
+        if (errors.Count > 0)
         {
-            return new ImportResult(
-                dryRun, total, errors.Count > 0 ? 0 : fresh.Count, [.. errors.OrderBy(error => error.Line)]);
+            return result with { Created = 0, NewVarieties = 0, StartingCrops = [] };
         }
 
+        if (dryRun)
+        {
+            return result;
+        }
+
+        brought?.Store(database, actor);
         Add(database, site, known, fresh);
         if (fresh.Count > 0)
         {
@@ -57,7 +77,7 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
         }
 
         await database.SaveChangesAsync(cancellation);
-        return new ImportResult(false, total, fresh.Count, []);
+        return result;
     }
 
     private static List<OrderRow> Check(IReadOnlyList<OrderRow> rows, KnownRows known, List<FieldError> errors)
@@ -69,7 +89,12 @@ public sealed class ImportOrders(IDbContextFactory<NurseryDbContext> databases, 
         {
             if (!known.Varieties.ContainsKey(row.Variety))
             {
-                errors.Add(new FieldError("variety", row.Variety, "the code of a variety in the list of varieties", row.Line));
+                // A brought variety that is at fault is told of already.
+                if (!errors.Exists(error => error.Line == row.Line))
+                {
+                    errors.Add(new FieldError("variety", row.Variety, "the code of a variety in the list of varieties", row.Line));
+                }
+
                 continue;
             }
 

@@ -10,6 +10,9 @@ internal static class OrderFile
     private static readonly string[] Columns = ["order", "customer", "variety", "plants", "ready_on"];
     private static readonly string[] MayColumns = ["deliveries", "substitutes"];
 
+    /// <summary>With these two behind, varieties that are not in the list are added to it.</summary>
+    private static readonly string[] WithVarieties = [.. Columns, "crop", "variety_name"];
+
     /// <summary>The most lines of orders one file may have.</summary>
     private const int MaxRows = 50_000;
     private const int MaxPlants = 1_000_000;
@@ -18,7 +21,8 @@ internal static class OrderFile
     {
         var rows = new List<OrderRow>();
         var errors = new List<FieldError>();
-        foreach (var (line, fields) in CsvText.Read(text, Columns, MaxRows, MayColumns))
+        var brings = BringsVarieties(text);
+        foreach (var (line, fields) in CsvText.Read(text, brings ? WithVarieties : Columns, MaxRows, MayColumns))
         {
             var before = errors.Count;
             var order = Text(fields, "order", 40, line, errors);
@@ -36,6 +40,8 @@ internal static class OrderFile
                 errors.Add(new FieldError("ready_on", fields["ready_on"], "a day of the calendar as YYYY-MM-DD, 2000–2199", line));
             }
 
+            var crop = brings ? Text(fields, "crop", 100, line, errors) : null;
+            var name = brings ? Text(fields, "variety_name", 100, line, errors) : null;
             var deliveries = AskedDelivery.Read(fields["deliveries"]);
             if (errors.Count == before && (deliveries is null || !AskedDelivery.AreOf(plants, day.Value, deliveries)))
             {
@@ -44,7 +50,8 @@ internal static class OrderFile
 
             if (errors.Count == before)
             {
-                rows.Add(new OrderRow(line, order, customer, variety, plants, day.Value, deliveries!, Codes(fields["substitutes"])));
+                rows.Add(new OrderRow(
+                    line, order, customer, variety, plants, day.Value, deliveries!, Codes(fields["substitutes"]), crop, name));
             }
         }
 
@@ -52,6 +59,13 @@ internal static class OrderFile
     }
 
     private static string[] Codes(string text) => text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    /// <summary>Whether the header begins with all columns that bring varieties; those that may follow come behind.</summary>
+    private static bool BringsVarieties(string text)
+    {
+        var end = text.AsSpan().IndexOfAny('\r', '\n');
+        return ((end < 0 ? text : text[..end]) + ",").StartsWith(string.Join(',', WithVarieties) + ",", StringComparison.Ordinal);
+    }
 
     private static string Text(
         IReadOnlyDictionary<string, string> fields, string field, int longest, int line, List<FieldError> errors)

@@ -20,23 +20,44 @@ public sealed record NotPlaced(string TraySetCode, string BatchCode, string Why)
 
 public sealed record FirstFitOutcome(int Placed, IReadOnlyList<NotPlaced> NotPlaced);
 
+/// <summary>A tray set that first-fit gave a place: on heat from its sowing day, then on a bench.</summary>
+public sealed record PlacedTraySet(
+    Guid BatchId, string BatchCode, string TraySetCode, string HeatBench, string HeatSpaces, LocalDate SowOn,
+    string Bench, string BenchSpaces, LocalDate MoveOffOn, LocalDate GoneOn);
+
+/// <summary>What was placed where, and what not and why.</summary>
+public sealed record FirstFitReport(IReadOnlyList<PlacedTraySet> Placed, IReadOnlyList<NotPlaced> NotPlaced);
+
 /// <summary>Gives every planned batch without a place one by first-fit: on heat from its sowing day, then on a bench of its band.</summary>
 public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
-    public Task<FirstFitOutcome> HandleAsync(Actor actor, CancellationToken cancellation = default)
+    public async Task<FirstFitOutcome> HandleAsync(Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Plan);
-        return databases.RunAsync(database => PlaceAsync(database, actor, cancellation), cancellation);
+        var report = await PlaceAsync(null, actor, cancellation);
+        return new FirstFitOutcome(report.Placed.Count, report.NotPlaced);
     }
 
-    private async Task<FirstFitOutcome> PlaceAsync(NurseryDbContext database, Actor actor, CancellationToken cancellation)
+    /// <summary>Tray sets without a place, in the order they are placed in.</summary>
+    internal async Task<IReadOnlyList<(Id<TraySet> TraySet, string BatchCode)>> WaitingAsync(Actor actor, CancellationToken cancellation)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        return [.. (await UnplacedAsync(database, actor, null, cancellation)).Select(row => (row.TraySet.Id, row.Batch.Code))];
+    }
+
+    /// <param name="some">Only these tray sets, of those that have no place by then; null is all.</param>
+    internal Task<FirstFitReport> PlaceAsync(IReadOnlyList<Id<TraySet>>? some, Actor actor, CancellationToken cancellation) =>
+        databases.RunAsync(database => PlaceAsync(database, some, actor, cancellation), cancellation);
+
+    private async Task<FirstFitReport> PlaceAsync(
+        NurseryDbContext database, IReadOnlyList<Id<TraySet>>? some, Actor actor, CancellationToken cancellation)
     {
         var site = await database.SiteOfAsync(actor, cancellation);
         var today = site.Today(time);
         var benchIds = await database.Benches.Where(bench => bench.SiteId == actor.SiteId && bench.RetiredOn == null)
             .Select(bench => bench.Id).ToListAsync(cancellation);
         var benches = (await database.LockBenchesAsync(benchIds, cancellation)).ToDictionary(bench => bench.Id);
-        var unplaced = await UnplacedAsync(database, actor, cancellation);
+        var unplaced = await UnplacedAsync(database, actor, some, cancellation);
         var (ahead, missed) = (unplaced.Where(row => row.Batch.SowOn >= today).ToList(),
             unplaced.Where(row => row.Batch.SowOn < today).ToList());
         var result = FirstFit.Place(
@@ -58,12 +79,12 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
         var refused = result.Unplaced.Select(row => NotPlaced(byTraySet[row.Batch.Id], row.Why, site.Units))
             .Concat(missed.Select(row => new NotPlaced(
                 row.TraySet.Code, row.Batch.Code, $"Its sowing day, {Day(row.Batch.SowOn)}, is past: sow it or give it another day first")));
-        return new FirstFitOutcome(result.Placed.Count, [.. refused]);
+        return new FirstFitReport([.. result.Placed.Select(row => Placed(byTraySet[row.Batch.Id], row, benches))], [.. refused]);
     }
 
     /// <summary>Planned batches that fill a tray set of their own and hold no spaces.</summary>
     private static async Task<List<UnplacedRow>> UnplacedAsync(
-        NurseryDbContext database, Actor actor, CancellationToken cancellation) =>
+        NurseryDbContext database, Actor actor, IReadOnlyList<Id<TraySet>>? some, CancellationToken cancellation) =>
         await (
             from batch in database.Batches
             join variety in database.Varieties on batch.VarietyId equals variety.Id
@@ -74,6 +95,7 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
                 && batch.State.Stage == BatchStage.Planned
                 && !database.Reservations.Any(row => row.TraySetId == traySet.Id)
                 && database.TrayShares.Count(row => row.TraySetId == traySet.Id) == 1
+                && (some == null || some.Contains(traySet.Id))
             orderby batch.SowOn, batch.Id
             select new UnplacedRow(batch, crop, traySet)).AsNoTracking().ToListAsync(cancellation);
 
@@ -110,6 +132,18 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
         Spaces = new SpaceRun(hold.FirstSpace, hold.Spaces),
         Days = new DateInterval(LocalDate.FromDateOnly(hold.From), LocalDate.FromDateOnly(hold.To).PlusDays(-1)),
     };
+
+    private static PlacedTraySet Placed(UnplacedRow row, PlacedBatch placed, Dictionary<Id<Bench>, Bench> benches) => new(
+        row.Batch.Id.Value,
+        row.Batch.Code,
+        row.TraySet.Code,
+        benches[new Id<Bench>(placed.Heat.BenchId)].Code,
+        new SpaceRun(placed.Heat.FirstSpace, placed.Heat.Spaces).ToString(),
+        row.Batch.SowOn,
+        benches[new Id<Bench>(placed.Bench.BenchId)].Code,
+        new SpaceRun(placed.Bench.FirstSpace, placed.Bench.Spaces).ToString(),
+        row.MoveOffOn,
+        row.GoneOn);
 
     private static BenchUse UseOf(Bench bench) => bench switch
     {

@@ -14,9 +14,11 @@ using Nursery.Application.Papers;
 using Nursery.Application.People;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
+using Nursery.Application.Runs;
 using Nursery.Application.Scenario;
 using Nursery.Application.SeedLots;
 using Nursery.Application.Setup.Lists;
+using Nursery.Application.Sowings;
 using Nursery.Application.Start;
 using Nursery.Application.Tasks;
 using Nursery.Data;
@@ -87,6 +89,11 @@ public static class NurseryServices
         .AddTransient<ShowHouses>()
         .AddTransient<ReserveSpaces>()
         .AddTransient<PlaceByFirstFit>()
+        .AddTransient<StartPlacing>()
+        .AddTransient<RunPlacing>()
+        .AddTransient<ShowPlacing>()
+        .AddTransient<StopRun>()
+        .AddTransient<BuryDeadRuns>()
         .AddTransient<MoveTrays>()
         .AddTransient<UndoReplan>()
         .AddTransient<SetSetpoint>()
@@ -98,6 +105,8 @@ public static class NurseryServices
         .AddTransient<RaiseTasks>()
         .AddTransient<GerminationByKey>()
         .AddTransient<PrintBenchTags>()
+        .AddTransient<ListSowings>()
+        .AddTransient<PrintSowingSheet>()
         .AddTransient<LoadScenario>()
         .AddSingleton<StartingCrops>()
         .AddSingleton<SetupLists>()

@@ -21,6 +21,7 @@ public sealed record RecentGermination(LocalDate From, int Batches, long Seeds, 
 /// <param name="LongOnHeat">Trays on heat for longer than planned, the longest first.</param>
 /// <param name="Unplanned">Order lines that should be sown within 14 days and have no batch for all their plants.</param>
 /// <param name="Recent">Null when nothing sown in the last four weeks is counted.</param>
+/// <param name="First">The way to the first sowing, for whoever may plan; null once something was sown.</param>
 public sealed record StartView(
     LocalDate Today,
     int Open,
@@ -28,7 +29,8 @@ public sealed record StartView(
     IReadOnlyList<BatchItem> Unplaced,
     IReadOnlyList<LongOnHeat> LongOnHeat,
     IReadOnlyList<UnplannedOrderLine> Unplanned,
-    RecentGermination? Recent);
+    RecentGermination? Recent,
+    FirstSteps? First);
 
 public sealed class ShowStart(
     IDbContextFactory<NurseryDbContext> databases, ListTasks listTasks, ListUnplaced listUnplaced, TimeProvider time)
@@ -53,7 +55,8 @@ public sealed class ShowStart(
             plans ? await listUnplaced.HandleAsync(actor, cancellation) : [],
             plans ? await HeatOverrun.LoadAsync(database, actor, today, cancellation) : [],
             plans ? await UnplannedLines.LoadAsync(database, site, today.PlusDays(HorizonDays), cancellation) : [],
-            await RecentAsync(database, actor, today.PlusDays(-RecentDays), cancellation));
+            await RecentAsync(database, actor, today.PlusDays(-RecentDays), cancellation),
+            plans ? await FirstStepsQuery.LoadAsync(database, actor, cancellation) : null);
     }
 
     private static async Task<RecentGermination?> RecentAsync(

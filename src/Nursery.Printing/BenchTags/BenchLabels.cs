@@ -26,7 +26,7 @@ internal sealed class BenchLabels(BenchTagsModel model, TextSetter text)
             using var graphics = XGraphics.FromPdfPage(page);
             DrawLabel(graphics, model.Tags[i]);
             var foot = new XRect(Margin, Height - Margin - 2 * LabelFoot.Line, Width - 2 * Margin, 2 * LabelFoot.Line);
-            FootLines.Draw(graphics, text, model, $"Page {i + 1} of {model.Tags.Count}", foot, LabelFoot);
+            FootLines.Draw(graphics, text, model.Footing, $"Page {i + 1} of {model.Tags.Count}", foot, LabelFoot);
         }
     }
 

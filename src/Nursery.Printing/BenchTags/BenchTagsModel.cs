@@ -1,3 +1,5 @@
+using Nursery.Printing.Drawing;
+
 namespace Nursery.Printing.BenchTags;
 
 /// <summary>All a print of bench tags needs; every text is already in the site's words and culture.</summary>
@@ -12,4 +14,7 @@ public sealed record BenchTagsModel(
     string PrintedAt,
     Paper Paper,
     IReadOnlyList<BenchTag> Tags,
-    string? Notice = null);
+    string? Notice = null)
+{
+    internal Footing Footing => new(Site, PrintedAt, Notice);
+}

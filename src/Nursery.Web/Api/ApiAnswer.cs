@@ -19,13 +19,16 @@ internal sealed class ApiAnswer(int status, string body) : IResult
     /// <summary>A file for a spreadsheet.</summary>
     public static IResult Csv(byte[] csv, string name) =>
         Results.File(csv, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{name}.csv");
+    /// <summary>Begun, and not ready yet.</summary>
+    public static ApiAnswer Accepted<T>(T value) => Of(StatusCodes.Status202Accepted, value);
 
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
         response.StatusCode = status;
         response.ContentType = Json;
-        if (status == StatusCodes.Status201Created && httpContext.GetEndpoint()?.Metadata.GetMetadata<CreatedUnder>() is { } created)
+        if (status is StatusCodes.Status201Created or StatusCodes.Status202Accepted
+            && httpContext.GetEndpoint()?.Metadata.GetMetadata<CreatedUnder>() is { } created)
         {
             using var document = JsonDocument.Parse(body);
             response.Headers.Location = $"{httpContext.Request.PathBase}{created.Path}/{document.RootElement.GetProperty("id").GetString()}";

@@ -36,6 +36,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Batches").MapBatches();
         api.MapGroup("").WithTags("Benches").MapBenches();
         api.MapGroup("").WithTags("Reservations").MapReservations();
+        api.MapGroup("").WithTags("Placements").MapPlacements();
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Papers").MapPapers();

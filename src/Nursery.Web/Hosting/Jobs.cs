@@ -19,7 +19,9 @@ internal static class Jobs
                 new PostgreSqlStorageOptions
                 {
                     SchemaName = "hangfire",
-                    QueuePollInterval = TimeSpan.FromSeconds(5),
+                    
+                    // Someone waits before a page for what they started.
+                    QueuePollInterval = TimeSpan.FromSeconds(1),
                     UseSlidingInvisibilityTimeout = true,
                     InvisibilityTimeout = TimeSpan.FromMinutes(5),
                 }));
@@ -32,6 +34,7 @@ internal static class Jobs
         app.MapHangfireDashboard("/jobs", new DashboardOptions
         {
             Authorization = [new AdministratorsOnly()],
+            IsReadOnlyFunc = _ => true,
             DashboardTitle = "Jobs",
             DisplayStorageConnectionString = false,
         });

@@ -39,6 +39,21 @@ public abstract class AskingComponent : ComponentBase
         Problem = null;
         try
         {
+            return await TryAsync(ask);
+        }
+        finally
+        {
+            Busy = false;
+        }
+    }
+
+    /// <summary>Asks again in the background: never in the way of what someone asks, and what was refused stays said.</summary>
+    protected Task<bool> LookAsync(Func<Actor, Task> look) => TryAsync(look);
+
+    private async Task<bool> TryAsync(Func<Actor, Task> ask)
+    {
+        try
+        {
             var actor = await CurrentActor.GetAsync();
             Site ??= await ShowSite.HandleAsync(actor);
             await ask(actor);
@@ -53,10 +68,6 @@ public abstract class AskingComponent : ComponentBase
             // A page that ends here would take the circuit and everything typed on it along.
             Logs.CreateLogger(GetType()).LogError(failure, "{Page} could not be answered", GetType().Name);
             Problem = Problem.Unexpected;
-        }
-        finally
-        {
-            Busy = false;
         }
 
         return false;

@@ -1,0 +1,111 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Nursery.Application.Batches;
+using Nursery.Application.Transactions;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Crops;
+using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
+using Nursery.Domain.Sites;
+using Nursery.Domain.TraySets;
+
+namespace Nursery.Application.Sowings;
+
+/// <summary>A batch to sow, with all one needs at the sowing bench.</summary>
+/// <param name="Cells">Of the batch; fewer than its trays have when it shares them.</param>
+/// <param name="SeedsToTake">Cells times seeds a cell.</param>
+/// <param name="Where">Bench and spaces on the sowing day by plan; null without a place.</param>
+/// <param name="SownOn">Null while it is to be sown.</param>
+public sealed record SowingItem(
+    Guid BatchId, string BatchCode, string CropName, string VarietyName, string? LotCode, bool Treated, int? StockSeeds, int Trays,
+    int CellsPerTray, int Cells, bool Shared, int SeedsPerCell, long SeedsToTake, decimal DepthMm, LightNeed Light, SowingPlace? Where,
+    LocalDate SowOn, LocalDate? SownOn);
+
+public sealed record SowingPlace(string BenchCode, string Spaces);
+
+/// <param name="Late">To be sown before the first day and not sown; only when the days hold today.</param>
+/// <param name="Days">By planned sowing day, days without a sowing left out.</param>
+public sealed record SowingList(
+    LocalDate From, LocalDate To, LocalDate Today, Units Units, IReadOnlyList<SowingItem> Late,
+    IReadOnlyList<(LocalDate Day, IReadOnlyList<SowingItem> Items)> Days);
+
+/// <summary>What is to be sown on some days: this week when none are named.</summary>
+public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    private const int MostDays = 366;
+
+    /// <param name="from">Null is the Monday of this week (weeks as in ISO 8601).</param>
+    /// <param name="to">The last day; null is six days later.</param>
+    /// <exception cref="InvalidFields">The days are not in order, or too many.</exception>
+    public async Task<SowingList> HandleAsync(
+        LocalDate? from, LocalDate? to, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var today = site.Today(time);
+        var first = from ?? MondayOf(today);
+        var last = to ?? first.PlusDays(6);
+        if (last < first || Period.DaysBetween(first, last) >= MostDays)
+        {
+            throw new InvalidFields("to", Iso(last), $"{Iso(first)} (from) to {Iso(first.PlusDays(MostDays - 1))}");
+        }
+
+        var items = await ItemsAsync(database, actor, first, last, includesLate: first <= today && today <= last, cancellation);
+        return new SowingList(
+            first,
+            last,
+            today,
+            site.Units,
+            [.. items.Where(item => item.SowOn < first)],
+            [.. items.Where(item => item.SowOn >= first).GroupBy(item => item.SowOn)
+                .Select(day => (day.Key, (IReadOnlyList<SowingItem>)[.. day]))]);
+    }
+
+    public static LocalDate MondayOf(LocalDate day) => day.PlusDays(1 - (int)day.DayOfWeek);
+
+    private static async Task<List<SowingItem>> ItemsAsync(
+        NurseryDbContext database, Actor actor, LocalDate first, LocalDate last, bool includesLate, CancellationToken cancellation)
+    {
+        var rows = await database.BatchRows(actor.SiteId).AsNoTracking()
+            .Where(row => row.Batch.State.Stage != BatchStage.Discarded && row.Batch.SowOn <= last
+                && (row.Batch.SowOn >= first || (includesLate && row.Batch.State.Stage == BatchStage.Planned)))
+            .ToListAsync(cancellation);
+        var traySets = rows.Select(row => row.TraySet.Id).ToHashSet();
+        var places = await PlacesAsync(database, traySets, cancellation);
+        var shared = (await database.TrayShares.Where(share => traySets.Contains(share.TraySetId))
+            .GroupBy(share => share.TraySetId).Where(group => group.Count() > 1).Select(group => group.Key)
+            .ToListAsync(cancellation)).ToHashSet();
+        return
+        [
+            .. rows.DistinctBy(row => row.Batch.Id)
+                .Select(row => ItemOf(row, shared.Contains(row.TraySet.Id), places[row.TraySet.Id]))
+                .OrderBy(item => item.SowOn).ThenBy(item => item.CropName, StringComparer.Ordinal)
+                .ThenBy(item => item.VarietyName, StringComparer.Ordinal).ThenBy(item => item.BatchCode, StringComparer.Ordinal),
+        ];
+    }
+
+    private static SowingItem ItemOf(BatchRow row, bool shared, IEnumerable<(DateInterval Days, SowingPlace Place)> places) => new(
+        row.Batch.Id.Value, row.Batch.Code, row.Crop.Name, row.Variety.Name, row.Lot?.Code, row.Lot?.Treated == true, row.Lot?.StockSeeds,
+        row.TraySet.Trays, row.TraySet.CellsPerTray, row.Batch.Cells, shared, row.Batch.SeedsPerCell,
+        (long)row.Batch.Cells * row.Batch.SeedsPerCell, row.Crop.DepthMm, row.Crop.Light,
+        places.Where(place => place.Days.Contains(row.Batch.SowOn)).Select(place => place.Place).FirstOrDefault(),
+        row.Batch.SowOn, row.Batch.State.SownOn);
+
+    /// <summary>Places by plan, those on heat first: sown trays go there when the plan holds two.</summary>
+    private static async Task<ILookup<Id<TraySet>, (DateInterval Days, SowingPlace Place)>> PlacesAsync(
+        NurseryDbContext database, HashSet<Id<TraySet>> traySets, CancellationToken cancellation)
+    {
+        var rows = await (
+            from reservation in database.Reservations
+            join bench in database.Benches on reservation.BenchId equals bench.Id
+            where traySets.Contains(reservation.TraySetId)
+            select new { reservation, bench.Code, bench.Kind }).AsNoTracking().ToListAsync(cancellation);
+        return rows.OrderBy(row => row.Kind).ThenBy(row => row.reservation.Days.Start).ThenBy(row => row.reservation.Id)
+            .ToLookup(row => row.reservation.TraySetId, row => (row.reservation.Days, new SowingPlace(row.Code, row.reservation.Spaces.ToString())));
+    }
+
+    private static string Iso(LocalDate day) => day.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+}

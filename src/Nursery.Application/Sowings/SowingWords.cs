@@ -1,0 +1,67 @@
+using System.Globalization;
+using NodaTime;
+using Nursery.Domain.Crops;
+using Nursery.Domain.Sites;
+
+namespace Nursery.Application.Sowings;
+
+/// <summary>How a sowing is said, the same on the screen and on paper.</summary>
+public static class SowingWords
+{
+    private const decimal MmPerInch = 25.4m;
+    private const int Parts = 16;
+
+    public const string Treated = "Treated seed: wear gloves, follow its label, never use it as food or feed.";
+    public const string Dust = "Wet peat, perlite and gypsum before you stir them; wear a respirator where they dust; open bagged mixes away from the face and wash your hands.";
+
+    /// <summary>How deep, and whether it is covered: 6 mm, cover; in US units to a sixteenth of an inch.</summary>
+    public static string Depth(decimal depthMm, Units units)
+    {
+        if (depthMm == 0)
+        {
+            return "on the surface, no cover";
+        }
+
+        return (units == Units.UsCustomary ? Inches(depthMm) : string.Create(CultureInfo.InvariantCulture, $"{depthMm:0.#} mm")) + ", cover";
+    }
+
+    public static string Light(LightNeed light) => light switch
+    {
+        LightNeed.NeedsLight => "needs light",
+        LightNeed.Dark => "keep dark",
+        LightNeed.Indifferent => "light or dark",
+        _ => throw new ArgumentOutOfRangeException(nameof(light), light, "a need without a word"),
+    };
+
+    /// <summary>3 trays of 72; of a shared tray the cells that are its own.</summary>
+    public static string Trays(SowingItem item) => item.Shared
+        ? string.Create(CultureInfo.InvariantCulture, $"{item.Cells:N0} cells of a shared tray of {item.CellsPerTray}")
+        : string.Create(CultureInfo.InvariantCulture, $"{item.Trays:N0} {(item.Trays == 1 ? "tray" : "trays")} of {item.CellsPerTray}");
+
+    public static string Sum(IReadOnlyCollection<SowingItem> items) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{items.Count:N0} {(items.Count == 1 ? "batch" : "batches")}, {Count(items):N0} {(Count(items) == 1 ? "tray" : "trays")}, {items.Sum(item => item.SeedsToTake):N0} seeds");
+
+    public static string Day(LocalDate day) => day.ToString("dddd, d MMMM uuuu", CultureInfo.InvariantCulture);
+
+    public static string Span(LocalDate from, LocalDate to) => from == to
+        ? Written(from)
+        : $"{Written(from)} to {Written(to)}";
+
+    private static int Count(IEnumerable<SowingItem> items) => items.Sum(item => item.Shared ? 0 : item.Trays);
+
+    private static string Written(LocalDate day) => day.ToString("d MMMM uuuu", CultureInfo.InvariantCulture);
+
+    private static string Inches(decimal depthMm)
+    {
+        var sixteenths = Math.Max(1, (int)Math.Round(depthMm / MmPerInch * Parts, MidpointRounding.AwayFromZero));
+        var (whole, rest, of) = (sixteenths / Parts, sixteenths % Parts, Parts);
+        while (rest > 0 && rest % 2 == 0)
+        {
+            (rest, of) = (rest / 2, of / 2);
+        }
+
+        var fraction = rest == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{rest}/{of}");
+        return string.Create(CultureInfo.InvariantCulture, $"{(whole > 0 ? whole.ToString(CultureInfo.InvariantCulture) + " " : "")}{fraction}").Trim() + " in";
+    }
+}
