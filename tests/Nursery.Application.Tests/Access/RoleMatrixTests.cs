@@ -10,9 +10,11 @@ using Nursery.Application.Papers;
 using Nursery.Application.People;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
+using Nursery.Application.Runs;
 using Nursery.Application.SeedLots;
 using Nursery.Application.Setup;
 using Nursery.Application.Setup.Lists;
+using Nursery.Application.Sowings;
 using Nursery.Application.Start;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
@@ -41,6 +43,9 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(PlanFromOrders)] = (Planners, (n, a) => n.Get<PlanFromOrders>().HandleAsync(new(null), a)),
         [typeof(ReserveSpaces)] = (Planners, (n, a) => n.Get<ReserveSpaces>().HandleAsync(new("no", "no", 1, 1, n.Today, n.Today), a)),
         [typeof(PlaceByFirstFit)] = (Planners, (n, a) => n.Get<PlaceByFirstFit>().HandleAsync(a)),
+        [typeof(StartPlacing)] = (Planners, (n, a) => n.Get<StartPlacing>().HandleAsync(a)),
+        [typeof(StopRun)] = (Planners, (n, a) => n.Get<StopRun>().HandleAsync(Guid.Empty, a)),
+        [typeof(ShowPlacing)] = (Everyone, (n, a) => n.Get<ShowPlacing>().HandleAsync(null, a)),
         [typeof(ChangeBatch)] = (Planners, (n, a) => n.Get<ChangeBatch>().HandleAsync(new(Guid.Empty, 1, 2, null, null), a)),
         [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
         [typeof(DiscardTrays)] = (Planners, (n, a) => n.Get<DiscardTrays>().HandleAsync(new(n.NewEntryId(), Guid.Empty, new(1, 1), "cause"), a)),
@@ -85,6 +90,8 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ListTasks)] = (Everyone, (n, a) => n.Get<ListTasks>().HandleAsync(null, a)),
         [typeof(ShowRound)] = (Everyone, (n, a) => n.Get<ShowRound>().HandleAsync(a)),
         [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
+        [typeof(ListSowings)] = (Everyone, (n, a) => n.Get<ListSowings>().HandleAsync(null, null, a)),
+        [typeof(PrintSowingSheet)] = (Everyone, (n, a) => n.Get<PrintSowingSheet>().HandleAsync(null, null, null, a)),
         [typeof(PrintBenchTags)] = (Everyone, (n, a) => n.Get<PrintBenchTags>().HandleAsync(null, null, a)),
     };
 

@@ -27,10 +27,14 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
         new("GET", "/api/v1/heat-zones", Right.Read),
         new("POST", "/api/v1/reservations", Right.Plan, "{}"),
         new("POST", "/api/v1/reservations/first-fit", Right.Plan),
+        new("POST", "/api/v1/placements", Right.Plan, """{"notAField":1}"""),
+        new("GET", "/api/v1/placements/{id}", Right.Read),
+        new("POST", "/api/v1/placements/{id}/stop", Right.Plan),
         new("GET", "/api/v1/tasks", Right.Read),
         new("POST", "/api/v1/ledger", Right.Ledger, "{}"),
         new("GET", "/api/v1/germination", Right.Read),
         new("GET", "/api/v1/papers/bench-tags.pdf", Right.Read),
+        new("GET", "/api/v1/papers/sowing-sheet.pdf", Right.Read),
         .. new SetupLists().All.SelectMany(list => new Endpoint[]
         {
             new("GET", $"/api/v1/setup/{list.Name}.csv", list.Right),

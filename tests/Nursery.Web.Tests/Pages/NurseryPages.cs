@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using Bunit;
+using Hangfire;
 using Microsoft.Extensions.DependencyInjection;
 using Nursery.Application.Setup;
 using Nursery.Data.People;
@@ -33,6 +34,8 @@ internal sealed class NurseryPages : BunitContext
         pages.Services.AddNursery(new NurseryDatabase(database.AppConnectionString, database.OwnerConnectionString));
         pages.Services.AddSingleton<TimeProvider>(nursery.Clock);
         pages.Services.AddScoped<CurrentActor>();
+        pages.Services.AddSingleton<JobsAtOnce>();
+        pages.Services.AddSingleton<IBackgroundJobClient>(services => services.GetRequiredService<JobsAtOnce>());
         var signedIn = pages.AddAuthorization().SetAuthorized(actor.Name);
         signedIn.SetClaims(new Claim(ClaimTypes.NameIdentifier, actor.Id.ToString()));
         signedIn.SetPolicies([.. RoleRights.Of(role).Select(right => right.ToString())]);

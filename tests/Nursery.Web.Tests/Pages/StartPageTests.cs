@@ -1,4 +1,5 @@
 using Bunit;
+using Nursery.Application.Reservations;
 using Nursery.Domain.People;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
@@ -18,6 +19,7 @@ public sealed class StartPageTests(TestDatabase database) : IClassFixture<TestDa
         await using var nursery = await TestNursery.OpenAsync(database);
         await using var pages = await NurseryPages.OpenAsync(nursery, database, role);
         var batch = await nursery.PlanAsync(nursery.Pepper, inDays: 1);
+        await nursery.SowAsync(await nursery.PlanAsync(nursery.Lettuce));
 
         var page = pages.Render<StartPage>();
 
@@ -25,5 +27,29 @@ public sealed class StartPageTests(TestDatabase database) : IClassFixture<TestDa
         Assert.Equal(round, page.FindAll("a[href='/rounds']").Count > 0);
         Assert.Equal(plan, page.FindAll($"a[href='/batches/{batch.Id}']").Count > 0);
         Assert.Contains("Nothing sown in the last four weeks", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Page_NothingEverSown_LeadsFromStepToStep()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
+
+        var page = pages.Render<StartPage>();
+        Assert.Equal("→ Varieties and orders", page.WaitForElement(".way .now").TextContent.Trim());
+        Assert.NotNull(page.WaitForElement("[aria-label='Import orders']"));
+
+        await nursery.ImportAsync($"O-1,Farm,{nursery.Pepper.Code},100,2026-06-01");
+        page = pages.Render<StartPage>();
+        Assert.Equal("Make batches for the 1 open order line", page.WaitForElement("a[href='/orders?make=true']").TextContent);
+
+        await nursery.PlanAsync(nursery.Pepper, inDays: 1);
+        page = pages.Render<StartPage>();
+        Assert.NotNull(page.WaitForElement("a[href='/batches?unplaced=true']"));
+
+        await nursery.Get<PlaceByFirstFit>().HandleAsync(nursery.HeadGrower);
+        page = pages.Render<StartPage>();
+        Assert.Contains("1 of 1 placed", page.WaitForElement(".way").TextContent, StringComparison.Ordinal);
+        Assert.NotNull(page.Find("a[href='/sowing']"));
     }
 }

@@ -32,6 +32,7 @@ internal static class PlacementEndpoints
 
     private static async Task<IResult> StartAsync(HttpContext http, StartPlacing start, IBackgroundJobClient jobs)
     {
+        (await RequestBody.JsonAsync(http, emptyIsObject: true)).Done();
         var run = await start.HandleAsync(await http.CallerAsync(), http.RequestAborted);
         jobs.Run(run);
         return ApiAnswer.Accepted(run);

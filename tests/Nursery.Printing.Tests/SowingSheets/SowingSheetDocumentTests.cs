@@ -1,0 +1,130 @@
+using System.Globalization;
+using Nursery.Printing.SowingSheets;
+using Nursery.Printing.Tests.BenchTags;
+using Xunit;
+
+namespace Nursery.Printing.Tests.SowingSheets;
+
+public class SowingSheetDocumentTests
+{
+    private const double _mm = 72 / 25.4;
+
+    private static readonly string[] _cautions =
+    [
+        "Treated seed: wear gloves, follow its label, never use it as food or feed.",
+        "Wet peat, perlite and gypsum before you stir them; wear a respirator where they dust; open bagged mixes away from the face and wash your hands.",
+    ];
+
+    public static TheoryData<Paper, double, double, int> Papers
+    {
+        get
+        {
+            var rows = new TheoryData<Paper, double, double, int>();
+            foreach (var lines in new[] { 0, 1, 40, 1000 })
+            {
+                // Letter: ANSI/ASME Y14.1 size A, 8.5 × 11 in. A4: ISO 216, 210 × 297 mm.
+                rows.Add(Paper.Letter, 8.5 * 72, 11 * 72, lines);
+                rows.Add(Paper.A4, 210 * _mm, 297 * _mm, lines);
+            }
+
+            return rows;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Render_AnyNumberOfLines_StaysInsideMarginsOverlapsNothingAndLosesNoLine(Paper paper, double width, double height, int lines)
+    {
+        using var read = new Readback(SowingSheetDocument.Render(Model(paper, Days(lines))));
+
+        Assert.All(read.Pages, page =>
+        {
+            Assert.Equal(width, page.Width, 0.5);
+            Assert.Equal(height, page.Height, 0.5);
+            Assert.Empty(Readback.Outside(page, 10 * _mm));
+            Assert.Empty(Readback.Overlaps(page));
+            var letters = Readback.LettersOf(page);
+            Assert.Contains("KestrelBeckNursery", letters, StringComparison.Ordinal);
+            Assert.Contains("Printed24November2026,14:05", letters, StringComparison.Ordinal);
+            Assert.Contains("Inventeddemodata", letters, StringComparison.Ordinal);
+            Assert.Contains($"Page{page.Number}of{read.Pages.Count}", letters, StringComparison.Ordinal);
+            Assert.Contains("Sowingsheet,2March2026to8March2026", letters, StringComparison.Ordinal);
+        });
+        var all = read.Letters;
+        Assert.All(Enumerable.Range(0, lines), number => Assert.Equal(2, all.Split(Line(number).Code).Length));
+        Assert.Equal(lines == 0, all.Contains("Nothingistobesown", StringComparison.Ordinal));
+        Assert.Equal(lines == 1000, read.Pages.Count > 20);
+    }
+
+    [Fact]
+    public void Render_OneLine_PrintsAllItsFactsABoxAndTheCautions()
+    {
+        using var read = new Readback(SowingSheetDocument.Render(Model(Paper.Letter, Days(1))));
+
+        var page = Assert.Single(read.Pages);
+        string[] facts =
+        [
+            "Monday, 2 March 2026", "1 batch, 3 trays, 216 seeds", "PE-0-K", "‘Inkwell’", "Pepper · lot L-0442, treated", "3 trays of 72", "1 a cell",
+            "216", "1/4 in, cover", "light or dark", "1A, 1–3", .. _cautions,
+        ];
+        Assert.All(facts, fact => Assert.Contains(Readback.Squeeze(fact), read.Letters, StringComparison.Ordinal));
+        Assert.Contains(page.Paths, path => path.GetBoundingRectangle() is { } box && Math.Abs(box.Width - box.Height) < 0.5 && box.Width > 4 * _mm);
+        Assert.Equal("Sowing sheet – Kestrel Beck Nursery", read.Title);
+    }
+
+    [Fact]
+    public void Render_LongDay_RepeatsItsTitleOnEveryPageAndEndsNoPageWithATitle()
+    {
+        using var read = new Readback(SowingSheetDocument.Render(Model(Paper.A4, Days(120))));
+
+        Assert.True(read.Pages.Count > 2);
+        Assert.All(read.Pages, page =>
+        {
+            var letters = Readback.LettersOf(page);
+            Assert.Contains("seedstotake", letters, StringComparison.Ordinal);
+            Assert.False(letters[..letters.IndexOf("KestrelBeck", StringComparison.Ordinal)].EndsWith("whereto", StringComparison.Ordinal));
+        });
+        Assert.All(read.Pages.Skip(1), page => Assert.Matches("continued|March2026", Readback.LettersOf(page)));
+    }
+
+    [Fact]
+    public void Render_LongestTexts_AreShortenedNotClipped()
+    {
+        var longest = SampleTags.Longest;
+        var wide = new SowingLine(
+            longest.Replace(' ', '-'), longest, new string('W', 60), longest, longest, longest, "1,234,567,890", longest, longest, longest);
+        using var read = new Readback(SowingSheetDocument.Render(Model(
+            Paper.A4, [new SowingDay(new string('M', 200), longest, [wide, Line(1), wide with { Lot = null, Variety = new string('W', 100) }])])));
+
+        Assert.All(read.Pages, page =>
+        {
+            Assert.Empty(Readback.Outside(page, 10 * _mm));
+            Assert.Empty(Readback.Overlaps(page));
+        });
+        Assert.Contains("nolotyet", read.Letters, StringComparison.Ordinal);
+        Assert.Contains("1,234,567,890", read.Letters, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Render_SameModelTwice_GivesTheSameBytes() => Assert.Equal(
+        SowingSheetDocument.Render(Model(Paper.A4, Days(5))), SowingSheetDocument.Render(Model(Paper.A4, Days(5))));
+
+    private static SowingSheetModel Model(Paper paper, IReadOnlyList<SowingDay> days) => new(
+        "Kestrel Beck Nursery", "24 November 2026, 14:05", paper, "2 March 2026 to 8 March 2026", days, _cautions, "Invented demo data");
+
+    private static List<SowingDay> Days(int lines) =>
+    [
+        .. Enumerable.Range(0, lines).Chunk(60).Select((some, day) => new SowingDay(
+            string.Create(CultureInfo.InvariantCulture, $"{(DayOfWeek)((day + 1) % 7)}, {2 + day} March 2026"),
+            lines == 1 ? "1 batch, 3 trays, 216 seeds" : $"{some.Length} batches",
+            [.. some.Select(Line)])),
+    ];
+
+    private static SowingLine Line(int number)
+    {
+        var kind = number % 3;
+        return new SowingLine(
+            $"PE-{number}-K", kind == 0 ? "‘Inkwell’" : kind == 1 ? SampleTags.Longest : "‘Żółty Łan’", "Pepper", "L-0442, treated",
+            "3 trays of 72", "1 a cell", "216", kind == 2 ? "on the surface, no cover" : "1/4 in, cover", "light or dark", "1A, 1–3");
+    }
+}
