@@ -1,5 +1,7 @@
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Serialization.SystemTextJson;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Runs;
@@ -10,7 +12,8 @@ namespace Nursery.Application.Runs;
 /// interrupted or stopped meanwhile stays so.</summary>
 internal sealed class RunProgress(IDbContextFactory<NurseryDbContext> databases, Id<BackgroundRun> id, TimeProvider time)
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Json =
+        new JsonSerializerOptions(JsonSerializerDefaults.Web).ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
     /// <summary>Takes a queued run.</summary>
     /// <returns>Null when it is not queued any more: it was stopped, given up as dead, or another server has it.</returns>

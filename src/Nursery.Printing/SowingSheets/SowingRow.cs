@@ -27,7 +27,13 @@ internal sealed class SowingRow
         _codeStyle = text.Fit(line.Code, BatchCode, SowingColumns.CodeWidth, least: 9);
         _code = text.OneLine(line.Code, _codeStyle, SowingColumns.CodeWidth);
         _variety = text.Wrap(line.Variety, Variety, columns.VarietyWidth, most: 3);
-        _cropAndLot = text.Wrap($"{line.Crop} · {(line.Lot is null ? "no lot yet" : "lot " + line.Lot)}", Detail, columns.VarietyWidth, most: 2);
+
+        // The lot has lines of its own: taking seed from another one is what the sheet is there to prevent.
+        _cropAndLot =
+        [
+            .. text.Wrap(line.Crop, Detail, columns.VarietyWidth, most: 1),
+            .. text.Wrap(line.Lot is null ? "no lot yet" : "lot " + line.Lot, Detail, columns.VarietyWidth, most: 2),
+        ];
         _trays =
         [
             .. text.Wrap(line.Trays, Detail, SowingColumns.TraysWidth, most: 2),

@@ -33,26 +33,9 @@ internal sealed class AppProcess : IDisposable
         }
     }
 
-    public static async Task<AppProcess> StartAsync(Uri address, IReadOnlyDictionary<string, string> environment)
+    public static async Task<AppProcess> StartAsync(Uri address, bool demo, IReadOnlyDictionary<string, string> environment)
     {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            UseShellExecute = false,
-            WorkingDirectory = Path.GetTempPath(),
-        };
-        foreach (var argument in new[] { Program(), "serve", "--urls", address.ToString().TrimEnd('/'), "--demo" })
-        {
-            start.ArgumentList.Add(argument);
-        }
-
-        foreach (var (name, value) in environment)
-        {
-            start.Environment[name] = value;
-        }
-
-        var app = new AppProcess(Process.Start(start) ?? throw new InvalidOperationException("The app did not start."));
+        var app = Start(["serve", "--urls", address.ToString().TrimEnd('/'), .. demo ? ["--demo"] : Array.Empty<string>()], environment);
         try
         {
             await app.WaitUntilReadyAsync(address);
@@ -63,6 +46,39 @@ internal sealed class AppProcess : IDisposable
             app.Dispose();
             throw;
         }
+    }
+
+    /// <summary>Runs a verb to its end and gives what it wrote.</summary>
+    public static async Task<string> RunAsync(IEnumerable<string> arguments, IReadOnlyDictionary<string, string> environment)
+    {
+        using var app = Start(arguments, environment);
+        using var patience = new CancellationTokenSource(StartPatience);
+        await app._process.WaitForExitAsync(patience.Token);
+        return app._process.ExitCode == 0
+            ? app.Output
+            : throw new InvalidOperationException($"The verb ended with code {app._process.ExitCode}:\n{app.Output}");
+    }
+
+    private static AppProcess Start(IEnumerable<string> arguments, IReadOnlyDictionary<string, string> environment)
+    {
+        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            WorkingDirectory = Path.GetTempPath(),
+        };
+        foreach (var argument in arguments.Prepend(Program()))
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
+        return new AppProcess(Process.Start(start) ?? throw new InvalidOperationException("The app did not start."));
     }
 
     /// <summary>A port nobody listens on; the same one is used again after a restart.</summary>

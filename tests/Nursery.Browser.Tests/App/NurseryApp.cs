@@ -9,7 +9,7 @@ namespace Nursery.Browser.Tests.App;
 /// The whole product for one test class (IClassFixture&lt;NurseryApp&gt;): a database of its own with the demo nursery, the real
 /// program as a process, and a real browser. It can be killed and started again on the same address.
 /// </summary>
-public sealed class NurseryApp : IAsyncLifetime
+public class NurseryApp : IAsyncLifetime
 {
     private static readonly string[] BrowserFlags =
     [
@@ -35,11 +35,27 @@ public sealed class NurseryApp : IAsyncLifetime
     /// <summary>The key with all scopes that the demo wrote.</summary>
     public string ApiKey { get; private set; } = "";
 
+    /// <summary>Whether the demo nursery is loaded; an empty one has an administrator only.</summary>
+    protected virtual bool Demo => true;
+
+    private Dictionary<string, string> ProcessVariables => new()
+    {
+        ["ASPNETCORE_ENVIRONMENT"] = "Development",
+        ["ConnectionStrings__Nursery"] = _database.AppConnectionString,
+        ["ConnectionStrings__NurseryOwner"] = _database.OwnerConnectionString,
+        ["NURSERY_DATA"] = _data,
+    };
+
     public async Task InitializeAsync()
     {
         await _database.InitializeAsync();
+        if (!Demo)
+        {
+            await AddAdministratorAsync();
+        }
+
         await StartAsync();
-        foreach (var words in (await File.ReadAllLinesAsync(Path.Combine(_data, "demo-sign-in.txt"))).Select(line => line.Split(' ')))
+        foreach (var words in (Demo ? await File.ReadAllLinesAsync(Path.Combine(_data, "demo-sign-in.txt")) : []).Select(line => line.Split(' ')))
         {
             if (words is ["api-key", var key])
             {
@@ -73,13 +89,7 @@ public sealed class NurseryApp : IAsyncLifetime
         Directory.Delete(_data, recursive: true);
     }
 
-    public async Task StartAsync() => _process = await AppProcess.StartAsync(Address, new Dictionary<string, string>
-    {
-        ["ASPNETCORE_ENVIRONMENT"] = "Development",
-        ["ConnectionStrings__Nursery"] = _database.AppConnectionString,
-        ["ConnectionStrings__NurseryOwner"] = _database.OwnerConnectionString,
-        ["NURSERY_DATA"] = _data,
-    });
+    public async Task StartAsync() => _process = await AppProcess.StartAsync(Address, Demo, ProcessVariables);
 
     /// <summary>Ends the program at once, as a power cut would; <see cref="StartAsync"/> brings it back.</summary>
     public void Kill()
@@ -116,5 +126,17 @@ public sealed class NurseryApp : IAsyncLifetime
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand(statement, connection);
         return (T)Convert.ChangeType(await command.ExecuteScalarAsync() ?? 0, typeof(T), System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>As people do it at the machine: the verb says a password once.</summary>
+    private async Task AddAdministratorAsync()
+    {
+        const string user = "ada";
+        const string says = $"{user} signs in with the password ";
+        var output = await AppProcess.RunAsync(
+            ["user", "add", "--user", user, "--name", "Ada Thistlewick", "--role", "administrator", "--site", "TW", "--site-name", "Thistlewick", "--zone", "America/Chicago"],
+            ProcessVariables);
+        var line = output.Split('\n').Single(line => line.StartsWith(says, StringComparison.Ordinal));
+        _signIns["administrator"] = (user, line[says.Length..].Trim());
     }
 }
