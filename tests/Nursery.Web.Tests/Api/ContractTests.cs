@@ -21,7 +21,7 @@ public sealed class ContractTests(ApiServer server)
         {
             Assert.NotEmpty(operation.Value.Text("summary"));
             var answers = operation.Value.GetProperty("responses").EnumerateObject().Select(answer => answer.Name).ToList();
-            Assert.Contains(answers, answer => answer is "200" or "201");
+            Assert.Contains(answers, answer => answer is "200" or "201" or "202");
             Assert.Contains("401", answers);
             Assert.True(operation.Value.GetProperty("responses").GetProperty("403").GetProperty("content").TryGetProperty("application/problem+json", out _));
         }
