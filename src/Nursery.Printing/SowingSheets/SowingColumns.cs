@@ -26,7 +26,7 @@ internal sealed record SowingColumns(double Width)
 
     public double Take => Depth - TakeWidth - _gap;
 
-    public static double TakeWidth => 17 * Mm;
+    public static double TakeWidth => 21 * Mm;
 
     public double Depth => Where - DepthWidth - _gap;
 
