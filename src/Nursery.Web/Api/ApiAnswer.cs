@@ -19,6 +19,7 @@ internal sealed class ApiAnswer(int status, string body) : IResult
     /// <summary>A file for a spreadsheet.</summary>
     public static IResult Csv(byte[] csv, string name) =>
         Results.File(csv, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{name}.csv");
+
     /// <summary>Begun, and not ready yet.</summary>
     public static ApiAnswer Accepted<T>(T value) => Of(StatusCodes.Status202Accepted, value);
 
