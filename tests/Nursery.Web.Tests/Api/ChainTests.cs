@@ -21,10 +21,10 @@ public sealed class ChainTests(ApiServer server)
         var file = $"order,customer,variety,plants,ready_on\nO-1,\"Invented Farm, Ltd\",{nursery.Pepper.Code},500,{Wire.Iso(ready)}\n";
 
         var dry = await (await client.PostAsync("/api/v1/orders/import?dryRun=true", Wire.Csv(file))).JsonAsync(HttpStatusCode.OK);
-        Assert.Equal("""{"dryRun":true,"rows":1,"created":1,"errors":[]}""", dry.GetRawText());
+        Assert.Equal("""{"dryRun":true,"rows":1,"created":1,"newVarieties":0,"startingCrops":[],"errors":[]}""", dry.GetRawText());
         Assert.Empty((await client.GetJsonAsync("/api/v1/orders")).Items());
         var imported = await (await client.PostAsync("/api/v1/orders/import", Wire.Csv(file))).JsonAsync(HttpStatusCode.OK);
-        Assert.Equal("""{"dryRun":false,"rows":1,"created":1,"errors":[]}""", imported.GetRawText());
+        Assert.Equal("""{"dryRun":false,"rows":1,"created":1,"newVarieties":0,"startingCrops":[],"errors":[]}""", imported.GetRawText());
         var again = await (await client.PostAsync("/api/v1/orders/import", Wire.Csv(file))).JsonAsync(HttpStatusCode.OK);
         Assert.Equal(0, again.Whole("created"));
         var line = Assert.Single((await client.GetJsonAsync("/api/v1/orders")).Items());

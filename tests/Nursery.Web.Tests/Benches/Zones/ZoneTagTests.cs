@@ -11,7 +11,7 @@ namespace Nursery.Web.Tests.Benches.Zones;
 public sealed class ZoneTagTests(TestDatabase database) : IClassFixture<TestDatabase>
 {
     [Fact]
-    public async Task Plate_Chosen_ShowsWhoLiesThereAndTheBandAllAccept()
+    public async Task Zone_Chosen_ShowsWhoLiesThereAndTheBandAllAccept()
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Manager);
@@ -42,7 +42,7 @@ public sealed class ZoneTagTests(TestDatabase database) : IClassFixture<TestData
     }
 
     [Fact]
-    public async Task Set_ForSomeDays_IsInTheProgramAndOnThePlate()
+    public async Task Set_ForSomeDays_IsInTheProgramAndInTheListOfZones()
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
@@ -53,13 +53,14 @@ public sealed class ZoneTagTests(TestDatabase database) : IClassFixture<TestData
         await page.Find(".zone-tag form").SubmitAsync();
 
         page.WaitForAssertion(() => Assert.Contains("2 March to 6 March: 75 °F", Text(page, ".zone-tag ul"), StringComparison.Ordinal));
-        page.WaitForAssertion(() => Assert.Contains("75 °F", Text(page, "g.plate text"), StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("75 °F", Text(page, ".zones button[aria-pressed=true]"), StringComparison.Ordinal));
     }
 
     private static IRenderedComponent<BenchesPage> Open(NurseryPages pages)
     {
         var page = pages.Render<BenchesPage>();
-        page.WaitForElement("g.plate[aria-label^='Heat zone Z80']").KeyDown("Enter");
+        page.WaitForElement(".zones button");
+        page.FindAll(".zones button").Single(button => button.TextContent.Contains("Z80", StringComparison.Ordinal)).Click();
         page.WaitForElement(".zone-tag h2");
         return page;
     }
