@@ -124,7 +124,7 @@ public sealed class ShowBatch(IDbContextFactory<NurseryDbContext> databases)
     private static async Task<IReadOnlyList<StoryLine>> StoryAsync(
         NurseryDbContext database, Id<Batch> batchId, CancellationToken cancellation)
     {
-        var entries = await BatchEntries.LoadAsync(database, [batchId], cancellation);
+        var entries = (await BatchLedger.LoadAsync(database, [batchId], [], cancellation)).Of(batchId);
         var standing = LedgerOrder.Effective(entries).Select(entry => entry.Id).ToHashSet();
         return
         [

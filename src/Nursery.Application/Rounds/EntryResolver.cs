@@ -13,16 +13,19 @@ using Nursery.Domain.TraySets;
 namespace Nursery.Application.Rounds;
 
 /// <summary>Turns a reported entry into ledger entries, with everything that follows from it, or refuses it.</summary>
-internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
+/// <param name="database">Where the entries go; nothing is saved here.</param>
+/// <param name="draft">Who, when and where.</param>
+/// <param name="ground">What the entry is about, already read and locked.</param>
+internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft, EntryGround ground)
 {
     public Task<Affected> ResolveAsync(EntryContent content, CancellationToken cancellation) => content switch
     {
         TaskDone done => DoneAsync(done, cancellation),
-        TaskNotYet notYet => NotYetAsync(notYet, cancellation),
+        TaskNotYet notYet => Task.FromResult(PutOff(notYet)),
         EntryUndone undone => UndoAsync(undone, cancellation),
-        PlantsCounted counted => CountAsync(counted, cancellation),
-        PlantsLost lost => LossAsync(lost, cancellation),
-        SurfaceSeen surface => SurfaceAsync(surface, cancellation),
+        PlantsCounted counted => Task.FromResult(CountUp(counted)),
+        PlantsLost lost => Task.FromResult(Lose(lost)),
+        SurfaceSeen surface => Task.FromResult(See(surface)),
         TraysMoved moved => MovedAsync(moved, cancellation),
         WorkDone work => WorkAsync(work, cancellation),
         _ => throw new ArgumentOutOfRangeException(nameof(content), content, "a kind of entry without a rule"),
@@ -30,7 +33,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
     private async Task<Affected> DoneAsync(TaskDone done, CancellationToken cancellation)
     {
-        var (task, batch, traySet, all) = await TaskAsync(done.TaskId, cancellation);
+        var (task, batch, traySet, all) = TaskOf(done.TaskId);
         if (task.Kind == TaskKind.Sow && batch.State.SownOn is null)
         {
             var lot = batch.LotId ?? throw new LotMissing(batch.Code);
@@ -56,8 +59,8 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
     /// <summary>Whether someone said where the trays went. What followed from another's 'done' does not count: it goes when that is undone.</summary>
     private async Task<bool> WasCarriedOffHeatAsync(TraySet traySet, CancellationToken cancellation)
     {
-        var entries = await BatchEntries.OfTraySetAsync(database, traySet.Id, cancellation);
-        return LedgerOrder.Effective(entries).Any(
+        var ledger = await BatchLedger.LoadAsync(database, [], [traySet.Id], cancellation);
+        return LedgerOrder.Effective(ledger.PlacesOf(traySet.Id)).Any(
             entry => entry is { Value: Placement { BenchKind: not BenchKind.Germination }, CausedBy: null });
     }
 
@@ -78,12 +81,12 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         }
     }
 
-    private async Task<Affected> NotYetAsync(TaskNotYet notYet, CancellationToken cancellation)
+    private Affected PutOff(TaskNotYet notYet)
     {
         new FieldChecks().Text("reason", notYet.Reason, 200).Done();
         var reason = notYet.Reason.Trim();
 
-        var (task, batch, traySet, all) = await TaskAsync(notYet.TaskId, cancellation);
+        var (task, batch, traySet, all) = TaskOf(notYet.TaskId);
         database.Ledger.Add(draft.Entry(new NotYet(task.Kind, task.Occurrence, reason), batch.Id, traySet.Id));
         return new Affected(all, [traySet.Id]);
     }
@@ -111,9 +114,9 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return new Affected(batches, await TraySetsOfAsync(batchId, cancellation));
     }
 
-    private async Task<Affected> CountAsync(PlantsCounted counted, CancellationToken cancellation)
+    private Affected CountUp(PlantsCounted counted)
     {
-        var (batch, traySet, all) = await BatchAsync(counted.BatchId, cancellation);
+        var (batch, traySet, all) = BatchOf(counted.BatchId);
         if (batch.State.SownOn is null)
         {
             throw new NotSownYet(batch.Code);
@@ -135,9 +138,9 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return new Affected(all, [traySet.Id]);
     }
 
-    private async Task<Affected> LossAsync(PlantsLost lost, CancellationToken cancellation)
+    private Affected Lose(PlantsLost lost)
     {
-        var (batch, traySet, all) = await BatchAsync(lost.BatchId, cancellation);
+        var (batch, traySet, all) = BatchOf(lost.BatchId);
         new FieldChecks().Range("plants", lost.Plants, 1, batch.Cells * batch.SeedsPerCell).Text("cause", lost.Cause, 100).Done();
         if (batch.State.SownOn is null)
         {
@@ -148,9 +151,9 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return new Affected(all, [traySet.Id]);
     }
 
-    private async Task<Affected> SurfaceAsync(SurfaceSeen surface, CancellationToken cancellation)
+    private Affected See(SurfaceSeen surface)
     {
-        var bench = await BenchAsync(surface.BenchCode, cancellation);
+        var bench = BenchOf(surface.BenchCode);
         database.Ledger.Add(draft.Entry(new Surface(surface.State), bench: bench.Id));
         return Affected.Nothing;
     }
@@ -161,11 +164,10 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         var worked = new Worked(work.Task, work.Words?.Trim());
         if (work.BatchId is not { } batchId)
         {
-            var bench = await BenchAsync(work.BenchCode!, cancellation);
-            return await UnplannedWork.OnBenchAsync(database, draft, bench, worked, cancellation);
+            return await UnplannedWork.OnBenchAsync(database, draft, BenchOf(work.BenchCode!), worked, cancellation);
         }
 
-        var (batch, traySet, all) = await BatchAsync(batchId, cancellation);
+        var (batch, traySet, all) = BatchOf(batchId);
         if (batch.State.SownOn is null)
         {
             throw new NotSownYet(batch.Code);
@@ -177,9 +179,8 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
 
     private async Task<Affected> MovedAsync(TraysMoved moved, CancellationToken cancellation)
     {
-        var bench = await BenchAsync(moved.BenchCode, cancellation);
-        var traySet = await database.TraySets
-            .SingleOrDefaultAsync(set => set.Code == moved.TraySetCode && set.SiteId == draft.Site.Id, cancellation)
+        var bench = BenchOf(moved.BenchCode);
+        var traySet = ground.TraySetOf(moved.TraySetCode)
             ?? throw new NotFound("tray set", "traySetCode", moved.TraySetCode);
         var affected = await AllInAsync(traySet.Id, cancellation);
         var trays = moved.Trays.AsRun(traySet.Trays);
@@ -207,24 +208,16 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return affected;
     }
 
-    private async Task<(RoundTask Task, Batch Batch, TraySet TraySet, List<Batch> All)> TaskAsync(Guid id, CancellationToken cancellation)
+    private (RoundTask Task, Batch Batch, TraySet TraySet, IReadOnlyCollection<Batch> All) TaskOf(Guid id)
     {
-        var taskId = new Id<RoundTask>(id);
-        var task = await database.Tasks.AsNoTracking()
-            .SingleOrDefaultAsync(row => row.Id == taskId && row.SiteId == draft.Site.Id, cancellation)
-            ?? throw new NotFound("task", "taskId", id.ToString());
-        var (batch, traySet, all) = await BatchAsync(task.BatchId.Value, cancellation);
+        var task = ground.TaskOf(id) ?? throw new NotFound("task", "taskId", id.ToString());
+        var (batch, traySet, all) = BatchOf(task.BatchId.Value);
         return (task, batch, traySet, all);
     }
 
     /// <summary>The batch with its trays, and all batches in them: carrying the trays carries all.</summary>
-    private async Task<(Batch Batch, TraySet TraySet, List<Batch> All)> BatchAsync(Guid id, CancellationToken cancellation)
-    {
-        var all = await database.LockSharingAsync(new Id<Batch>(id), cancellation);
-        var batch = all.SingleOrDefault(row => row.Id.Value == id && row.SiteId == draft.Site.Id) ?? throw new NotFound("batch", "batchId", id.ToString());
-        var traySets = await TraySetsOfAsync(batch.Id, cancellation);
-        return (batch, await database.TraySets.FirstAsync(set => traySets.Contains(set.Id), cancellation), all);
-    }
+    private (Batch Batch, TraySet TraySet, IReadOnlyCollection<Batch> All) BatchOf(Guid id) =>
+        ground.BatchOf(id) ?? throw new NotFound("batch", "batchId", id.ToString());
 
     private Task<List<Id<TraySet>>> TraySetsOfAsync(Id<Batch> batch, CancellationToken cancellation) =>
         database.TrayShares.Where(share => share.BatchId == batch).Select(share => share.TraySetId).ToListAsync(cancellation);
@@ -236,8 +229,5 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft)
         return new Affected(await database.LockBatchesAsync(ids, cancellation), [traySet]);
     }
 
-    private async Task<Bench> BenchAsync(string code, CancellationToken cancellation) =>
-        await database.Benches.SingleOrDefaultAsync(
-            bench => bench.Code == code && bench.SiteId == draft.Site.Id && bench.RetiredOn == null, cancellation)
-        ?? throw new NotFound("bench", "benchCode", code);
+    private Bench BenchOf(string code) => ground.BenchOf(code) ?? throw new NotFound("bench", "benchCode", code);
 }

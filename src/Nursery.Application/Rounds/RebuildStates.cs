@@ -29,7 +29,7 @@ public sealed class RebuildStates(IDbContextFactory<NurseryDbContext> databases,
                     var stored = batches[0].State;
 
                     // Set first: seed moves in and out of stock by what was sown, never by what a wrong column said.
-                    batches[0].State = BatchStory.Fold(await BatchEntries.LoadAsync(database, [id], cancellation));
+                    batches[0].State = BatchStory.Fold((await BatchLedger.LoadAsync(database, [id], [], cancellation)).Of(id));
                     var traySets = await database.TrayShares.Where(share => share.BatchId == id)
                         .Select(share => share.TraySetId).ToListAsync(cancellation);
                     await BatchRefold.RunAsync(database, batches, traySets, site.Today(time), time, cancellation);

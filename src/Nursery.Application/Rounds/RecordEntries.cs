@@ -1,13 +1,6 @@
-using System.Text.Json;
-using System.Text.Json.Nodes;
-using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
-using NodaTime.Text;
 using Nursery.Application.Transactions;
 using Nursery.Data;
-using Nursery.Domain;
-using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 
@@ -25,29 +18,57 @@ public enum EntryOutcome
 /// <summary>What became of one entry, in the order they were sent.</summary>
 public sealed record EntryResult(Guid Id, EntryOutcome Outcome, Refusal? Problem = null);
 
-/// <summary>Stores what people report, each entry in its own transaction: one that is refused keeps none of the others back.</summary>
+/// <summary>Stores what people report, as if each entry came by itself: one that is refused keeps none of the others back. Many that
+/// are all right are stored together.</summary>
 public sealed class RecordEntries(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
-    /// <summary>How far ahead of our clock an entry may lie, for devices with a wrong clock.</summary>
-    private static readonly Duration MostAhead = Duration.FromDays(1);
-
-    private static readonly JsonSerializerOptions Canonical = new(JsonSerializerDefaults.Web)
-    {
-        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) },
-    };
+    /// <summary>Entries of one transaction: enough to share its queries, few enough that nobody waits long for its locks.</summary>
+    private const int Together = 100;
 
     public async Task<IReadOnlyList<EntryResult>> HandleAsync(
         IReadOnlyList<EntryRequest> entries, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Ledger);
         var results = new List<EntryResult>(entries.Count);
+        foreach (var some in entries.Chunk(Together))
+        {
+            results.AddRange(await TogetherAsync(some, actor, cancellation) ?? await OneByOneAsync(some, actor, cancellation));
+        }
+
+        return results;
+    }
+
+    /// <summary>Null when one of them is refused, or comes twice: then nothing is stored.</summary>
+    private async Task<IEnumerable<EntryResult>?> TogetherAsync(EntryRequest[] entries, Actor actor, CancellationToken cancellation)
+    {
+        if (entries.Length == 1 || entries.DistinctBy(entry => entry.Id).Count() < entries.Length)
+        {
+            return null;
+        }
+
+        try
+        {
+            var outcomes = await databases.RunAsync(
+                database => new EntryWriting(database, actor, time).WriteAsync(entries, cancellation), cancellation);
+            return entries.Zip(outcomes, (entry, outcome) => new EntryResult(entry.Id, outcome));
+        }
+        catch (Refusal)
+        {
+            // Which one, and what then becomes of the others, is found out one by one.
+            return null;
+        }
+    }
+
+    private async Task<List<EntryResult>> OneByOneAsync(EntryRequest[] entries, Actor actor, CancellationToken cancellation)
+    {
+        var results = new List<EntryResult>(entries.Length);
         foreach (var entry in entries)
         {
             try
             {
-                var outcome = await databases.RunAsync(
-                    database => RecordAsync(database, entry, actor, cancellation), cancellation);
-                results.Add(new EntryResult(entry.Id, outcome));
+                var outcomes = await databases.RunAsync(
+                    database => new EntryWriting(database, actor, time).WriteAsync([entry], cancellation), cancellation);
+                results.Add(new EntryResult(entry.Id, outcomes[0]));
             }
             catch (Refusal refusal)
             {
@@ -56,53 +77,5 @@ public sealed class RecordEntries(IDbContextFactory<NurseryDbContext> databases,
         }
 
         return results;
-    }
-
-    private async Task<EntryOutcome> RecordAsync(
-        NurseryDbContext database, EntryRequest request, Actor actor, CancellationToken cancellation)
-    {
-        var sent = JsonSerializer.Serialize(
-            new { happenedAt = InstantPattern.ExtendedIso.Format(request.HappenedAt.ToInstant()), content = request.Content }, Canonical);
-        await EntryLocks.TakeAsync(
-            database, request.Content is EntryUndone undone ? [request.Id, undone.EntryId] : [request.Id], cancellation);
-        if (await IsRepeatAsync(database, request.Id, sent, actor, cancellation))
-        {
-            return EntryOutcome.Repeated;
-        }
-
-        var now = Instant.FromDateTimeOffset(time.GetUtcNow());
-        var happenedAt = request.HappenedAt.ToInstant();
-        if (happenedAt > now + MostAhead)
-        {
-            throw new InvalidFields(
-                "happenedAt", OffsetDateTimePattern.Rfc3339.Format(request.HappenedAt), "not more than a day ahead of the server's clock");
-        }
-
-        var site = await database.SiteOfAsync(actor, cancellation);
-        var draft = new EntryDraft(site, actor, new Id<LedgerEntry>(request.Id), happenedAt, now, sent);
-        var affected = await new EntryResolver(database, draft).ResolveAsync(request.Content, cancellation);
-        await database.SaveChangesAsync(cancellation);
-        await BatchRefold.RunAsync(database, affected.Batches, affected.TraySets, site.Today(time), time, cancellation);
-        return EntryOutcome.Applied;
-    }
-
-    private static async Task<bool> IsRepeatAsync(
-        NurseryDbContext database, Guid id, string sent, Actor actor, CancellationToken cancellation)
-    {
-        var entryId = new Id<LedgerEntry>(id);
-        var known = await database.Ledger.AsNoTracking()
-            .Where(entry => entry.Id == entryId)
-            .Select(entry => new { entry.SiteId, entry.Sent })
-            .SingleOrDefaultAsync(cancellation);
-        if (known is null)
-        {
-            return false;
-        }
-
-        return known.SiteId == actor.SiteId
-            && known.Sent is not null
-            && JsonNode.DeepEquals(JsonNode.Parse(known.Sent), JsonNode.Parse(sent))
-                ? true
-                : throw new EntryDiffers(id);
     }
 }

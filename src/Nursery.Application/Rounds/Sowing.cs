@@ -25,7 +25,7 @@ internal static class Sowing
         var seeds = batch.Cells * batch.SeedsPerCell;
         var lot = (await database.SeedLots
             .FromSql($"SELECT * FROM seed_lots WHERE id = {lotId.Value} FOR UPDATE")
-            .ToListAsync(cancellation)).Single();
+            .AsNoTracking().ToListAsync(cancellation)).Single();
         if (lot.StockSeeds < seeds)
         {
             throw new StockTooLow(lot.Code, lot.StockSeeds, seeds);

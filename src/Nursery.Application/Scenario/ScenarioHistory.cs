@@ -158,7 +158,8 @@ internal sealed class ScenarioHistory(
     private async Task<EntryOutcome> RecordAsync(
         EntryContent content, LocalDate day, LocalTime at, Actor who, CancellationToken cancellation)
     {
-        var affected = await new EntryResolver(database, Draft(day, at, who)).ResolveAsync(content, cancellation);
+        var ground = await EntryGround.LoadAsync(database, site.Id, [content], cancellation);
+        var affected = await new EntryResolver(database, Draft(day, at, who), ground).ResolveAsync(content, cancellation);
         await database.SaveChangesAsync(cancellation);
         await BatchRefold.RunAsync(database, affected.Batches, affected.TraySets, day, time, cancellation);
 
