@@ -78,7 +78,8 @@ public sealed class DiscardTrays(IDbContextFactory<NurseryDbContext> databases, 
             throw new NotSownYet(batch.Code);
         }
 
-        var entries = LedgerOrder.Effective(await BatchEntries.OfTraySetAsync(database, traySet.Id, cancellation));
+        var ledger = await BatchLedger.LoadAsync(database, [], [traySet.Id], cancellation);
+        var entries = LedgerOrder.Effective(ledger.PlacesOf(traySet.Id));
         var left = Enumerable.Range(1, traySet.Trays).Except(TraySetStory.Discarded(traySet, entries)).ToList();
         var asked = trays.Count is > 0 and <= 10_000 ? Enumerable.Range(trays.First, trays.Count).ToList() : [];
         if (asked.Count == 0 || asked.Except(left).Any() || asked.Count == left.Count)

@@ -37,7 +37,7 @@ public sealed class ReserveSpaces(IDbContextFactory<NurseryDbContext> databases,
         return databases.RunAsync(database => ReserveAsync(database, request, actor, cancellation), cancellation);
     }
 
-    private async Task<ReservedSpaces> ReserveAsync(
+    internal async Task<ReservedSpaces> ReserveAsync(
         NurseryDbContext database, ReserveSpacesRequest request, Actor actor, CancellationToken cancellation)
     {
         var site = await database.SiteOfAsync(actor, cancellation);

@@ -35,7 +35,8 @@ internal sealed class BatchLedger
         var about = await database.Ledger.AsNoTracking()
             .Where(entry => (entry.BatchId != null && batches.Contains(entry.BatchId.Value))
                 || (entry.TraySetId != null && sets.Contains(entry.TraySetId.Value)
-                    && (entry.BatchId == null || entry.Kind == LedgerKind.Placed || entry.Kind == LedgerKind.Moved)))
+                    && (entry.BatchId == null || entry.Kind == LedgerKind.Placed || entry.Kind == LedgerKind.Moved
+                        || entry.Kind == LedgerKind.TraysDiscarded)))
             .ToListAsync(cancellation);
         var ids = about.Select(entry => entry.Id).Concat(about.Where(entry => entry.CausedBy != null).Select(entry => entry.CausedBy!.Value))
             .Distinct().ToList();
@@ -52,9 +53,9 @@ internal sealed class BatchLedger
     public IReadOnlyCollection<LedgerEntry> Of(Id<Batch> batch) => WithUndos(_ofBatch[batch].Concat(_traySets[batch]
         .SelectMany(set => _ofTraySet[set].Where(entry => entry.BatchId == null || entry.Kind is LedgerKind.Placed or LedgerKind.Moved))));
 
-    /// <summary>Where a tray set was put.</summary>
+    /// <summary>Where a tray set was put, and which of its trays were thrown away.</summary>
     public IReadOnlyCollection<LedgerEntry> PlacesOf(Id<TraySet> traySet) =>
-        WithUndos(_ofTraySet[traySet].Where(entry => entry.Kind is LedgerKind.Placed or LedgerKind.Moved));
+        WithUndos(_ofTraySet[traySet].Where(entry => entry.Kind is LedgerKind.Placed or LedgerKind.Moved or LedgerKind.TraysDiscarded));
 
     private List<LedgerEntry> WithUndos(IEnumerable<LedgerEntry> entries)
     {

@@ -8,6 +8,7 @@ using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
+using Nursery.Application.History;
 using Nursery.Application.Houses;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
@@ -108,6 +109,7 @@ public static class NurseryServices
         .AddTransient<ListSowings>()
         .AddTransient<PrintSowingSheet>()
         .AddTransient<LoadScenario>()
+        .AddTransient<LoadPast>()
         .AddSingleton<StartingCrops>()
         .AddSingleton<SetupLists>()
         .AddTransient<ShowSetupList>()

@@ -18,6 +18,7 @@ internal static class Verbs
                 "serve" => await ServeVerb.RunAsync(rest),
                 "migrate" => await MigrateVerb.RunAsync(rest),
                 "user" => await UserVerb.RunAsync(rest),
+                "past" => await PastVerb.RunAsync(rest),
                 _ => Unknown(verb),
             };
         }
@@ -30,7 +31,7 @@ internal static class Verbs
 
     private static int Unknown(string verb)
     {
-        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate, user");
+        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate, user, past");
         return Refused;
     }
 }

@@ -8,11 +8,12 @@ public sealed class LayerTests
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
         ["Nursery.Agronomy"] = [],
+        ["Nursery.Past"] = [],
         ["Nursery.Planning"] = [],
         ["Nursery.Printing"] = [],
         ["Nursery.Domain"] = ["Nursery.Agronomy"],
         ["Nursery.Data"] = ["Nursery.Agronomy", "Nursery.Domain"],
-        ["Nursery.Application"] = ["Nursery.Agronomy", "Nursery.Data", "Nursery.Domain", "Nursery.Planning", "Nursery.Printing"],
+        ["Nursery.Application"] = ["Nursery.Agronomy", "Nursery.Data", "Nursery.Domain", "Nursery.Past", "Nursery.Planning", "Nursery.Printing"],
         ["Nursery.Web"] = ["Nursery.Agronomy", "Nursery.Application", "Nursery.Domain"],
     };
 
@@ -43,6 +44,7 @@ public sealed class LayerTests
     [InlineData("using Npgsql")]
     [InlineData("Npgsql.")]
     [InlineData("Nursery.Data")]
+    [InlineData("Nursery.Past")]
     [InlineData("Nursery.Planning")]
     [InlineData("Nursery.Printing")]
     public void Web_NamesNothingBelowTheUseCases(string name)

@@ -1,0 +1,18 @@
+namespace Nursery.Past;
+
+/// <summary>What somebody reported.</summary>
+public enum PastWork
+{
+    Sow,
+    Water,
+    NotUp,
+    Hooks,
+    CountSeedlings,
+    CountBlanks,
+    MoveOffHeat,
+    Thin,
+    Harden,
+    Loss,
+    Surface,
+    HandOver,
+}
