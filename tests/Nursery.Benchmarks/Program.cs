@@ -10,6 +10,7 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["first-fit"] = FirstFitBenchmark.RunAsync,
     ["benches"] = BenchesBenchmark.RunAsync,
     ["drag"] = DragBenchmark.RunAsync,
+    ["past"] = PastBenchmark.RunAsync,
 };
 if (args.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
 {

@@ -19,7 +19,11 @@ namespace Nursery.Application.History;
 /// <param name="Entries">Entries reported now.</param>
 /// <param name="NotAsked">Work the season has that no task asked for, and so nobody could report.</param>
 /// <param name="Season">The season, with its truth.</param>
-public sealed record PastLoaded(int Batches, int Entries, int NotAsked, PastSeason Season);
+public sealed record PastLoaded(int Batches, int Entries, int NotAsked, PastSeason Season)
+{
+    /// <summary>Batches of the season that were loaded before.</summary>
+    public int BatchesThere => Season.Batches.Count - Batches;
+}
 
 /// <summary>Gives the demo nursery an invented season of history, by the use cases people use and with a clock that stands in the past:
 /// planning, reserving and reporting go by the rules of their day. Four weeks of sowings are one transaction: whoever looks sees those

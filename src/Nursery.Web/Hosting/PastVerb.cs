@@ -32,7 +32,7 @@ internal static class PastVerb
             var loaded = await services.GetRequiredService<LoadPast>().HandleAsync(seed, folder);
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{loaded.Batches} batches and {loaded.Entries} reports of an invented past are loaded; {loaded.Season.Batches.Count - loaded.Batches} batches were there."));
+                $"{loaded.Batches} batches and {loaded.Entries} reports of an invented past are loaded; {loaded.BatchesThere} batches were there."));
             Console.WriteLine($"The truth behind them stands in {folder}");
             return 0;
         }
