@@ -91,7 +91,7 @@ internal sealed class EntryGround
     /// <summary>Whether later entries about the same things are checked against what this one changes.</summary>
     public bool ChangesTheGround(EntryContent content) => content switch
     {
-        SurfaceSeen or PlantsCounted or PlantsLost or TaskNotYet => false,
+        SurfaceSeen or PlantsCounted or PlantsLost or TaskNotYet or WorkDone { BatchId: not null } => false,
         TaskDone done => TaskOf(done.TaskId)?.Kind is TaskKind.Sow or TaskKind.MoveOffHeat,
         _ => true,
     };
