@@ -74,7 +74,10 @@ internal sealed class EntryWriting(NurseryDbContext database, Actor actor, TimeP
         }
 
         var touched = ground.TouchedBy(entry.Content);
-        if (_allChanged || touched is null || _changed.Overlaps(touched))
+
+        // A task done keeps its due day, so what was told before of its batch must have moved that day by then.
+        var moved = entry.Content is TaskDone && touched!.Any(id => _batches.ContainsKey(new Id<Batch>(id)));
+        if (_allChanged || touched is null || moved || _changed.Overlaps(touched))
         {
             await FoldAsync(site, cancellation);
         }
