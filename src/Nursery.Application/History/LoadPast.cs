@@ -55,7 +55,7 @@ public sealed class LoadPast(
         var clock = new PastClock();
         await ReceiveLotsAsync(ground, season, clock, cancellation);
         var cohorts = new PastCohort(
-            ground, season, clock, new ImportOrders(databases, clock), new PlanBatch(databases, clock), new ReserveSpaces(databases, clock));
+            ground, season, clock, new ImportOrders(databases, lists, starting, clock), new PlanBatch(databases, clock), new ReserveSpaces(databases, clock));
         var (batches, entries, notAsked) = (0, 0, 0);
         foreach (var cohort in season.Batches.GroupBy(batch => batch.Cohort).OrderBy(group => group.Key))
         {

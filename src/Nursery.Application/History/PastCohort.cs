@@ -52,7 +52,7 @@ internal sealed class PastCohort(
         NurseryDbContext database, IReadOnlyList<PastBatch> batches, CancellationToken cancellation)
     {
         var rows = batches.Select((batch, index) => new OrderRow(
-            index + 2, batch.Order, batch.Customer, batch.Variety, batch.Plants, Day(batch.OrderedOn))).ToList();
+            index + 2, batch.Order, batch.Customer, batch.Variety, batch.Plants, Day(batch.OrderedOn), [], [])).ToList();
         var imported = await orders.ImportAsync(database, rows, [], dryRun: false, ground.Planner, cancellation);
         if (imported.Errors.Count > 0)
         {
