@@ -11,6 +11,7 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["benches"] = BenchesBenchmark.RunAsync,
     ["drag"] = DragBenchmark.RunAsync,
     ["past"] = PastBenchmark.RunAsync,
+    ["raise-tasks"] = RaiseTasksBenchmark.RunAsync,
 };
 if (args.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
 {

@@ -34,6 +34,9 @@ internal sealed class CropList : SetupList<Crop>
         new("seeds_per_cell", "Seeds a cell", ColumnKind.Whole),
         new("move_off_fraction", "Moves off heat when this share is up", ColumnKind.Number) { Hint = "0–1" },
         new("thin_days_after_emergence", "Thinned, days after emergence", ColumnKind.Whole) { MayBeEmpty = true, Hint = "empty: never thinned" },
+        new("feed_from_days", "First fed, days after emergence", ColumnKind.Whole) { MayBeEmpty = true, Hint = "empty: never fed" },
+        new("feed_every_days", "then fed every so many days", ColumnKind.Whole) { MayBeEmpty = true },
+        new("space_days", "Set apart, days after emergence", ColumnKind.Whole) { MayBeEmpty = true, Hint = "empty: trays stand tight to the end" },
         new("hardening_days", "Hardening days", ColumnKind.Whole) { Hint = "the last days before ready" },
         new("grow_on_band", "Grows on", ColumnKind.Word) { Words = [.. BenchList.Bands.Keys] },
         new("sources", "Sources", ColumnKind.LongText) { Hint = "where each value is from: a publication, 'from memory', or 'common practice, no source'" },
@@ -52,6 +55,11 @@ internal sealed class CropList : SetupList<Crop>
         if (crop.GerminationMinC >= crop.GerminationOptimumC || crop.GerminationOptimumC >= crop.GerminationMaxC)
         {
             line.Fail("germination_optimum_c", "above the minimum and below the maximum");
+        }
+
+        if (crop.FeedFromDays is null != crop.FeedEveryDays is null)
+        {
+            line.Fail("feed_every_days", "given together with feed_from_days, or both empty");
         }
 
         return crop;
@@ -74,6 +82,9 @@ internal sealed class CropList : SetupList<Crop>
         SeedsPerCell = line.Whole("seeds_per_cell", 1, 50),
         MoveOffFraction = line.Number("move_off_fraction", 0, 1),
         ThinDaysAfterEmergence = line.WholeOrEmpty("thin_days_after_emergence", 0, 365),
+        FeedFromDays = line.WholeOrEmpty("feed_from_days", 0, 365),
+        FeedEveryDays = line.WholeOrEmpty("feed_every_days", 1, 365),
+        SpaceDays = line.WholeOrEmpty("space_days", 0, 365),
         HardeningDays = line.Whole("hardening_days", 0, 365),
         GrowOnBand = line.Word("grow_on_band", BenchList.Bands),
         Sources = line.Text("sources", 4000),
@@ -97,6 +108,9 @@ internal sealed class CropList : SetupList<Crop>
         ["seeds_per_cell"] = Cell.Of(row.SeedsPerCell),
         ["move_off_fraction"] = Cell.Of(row.MoveOffFraction),
         ["thin_days_after_emergence"] = Cell.Of(row.ThinDaysAfterEmergence),
+        ["feed_from_days"] = Cell.Of(row.FeedFromDays),
+        ["feed_every_days"] = Cell.Of(row.FeedEveryDays),
+        ["space_days"] = Cell.Of(row.SpaceDays),
         ["hardening_days"] = Cell.Of(row.HardeningDays),
         ["grow_on_band"] = Cell.Of(row.GrowOnBand, BenchList.Bands),
         ["sources"] = row.Sources,

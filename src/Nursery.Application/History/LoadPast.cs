@@ -7,6 +7,7 @@ using Nursery.Application.Crops;
 using Nursery.Application.Orders;
 using Nursery.Application.Reservations;
 using Nursery.Application.Setup.Lists;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.Refusals;
@@ -66,6 +67,8 @@ public sealed class LoadPast(
             }
         }
 
+        // Benches the past walked on are shared with today's trays: what they ask for is today's again.
+        await new RaiseTasks(databases, time).HandleAsync(cancellation);
         return new PastLoaded(batches, entries, notAsked, season);
     }
 

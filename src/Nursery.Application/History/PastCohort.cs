@@ -125,9 +125,9 @@ internal sealed class PastCohort(
     private async Task<List<EntryRequest>> RequestsAsync(
         NurseryDbContext database, List<PastEntry> shift, Dictionary<int, PlannedBatch> planned, CancellationToken cancellation)
     {
-        var ids = shift.Where(entry => entry.Batch is not null).Select(entry => new Id<Batch>(planned[entry.Batch!.Value].Id)).Distinct().ToList();
-        var open = await database.Tasks.Where(task => ids.Contains(task.BatchId) && task.State == TaskState.Open)
-            .Select(task => new { task.BatchId, task.Kind, task.Id }).ToDictionaryAsync(task => (task.BatchId.Value, task.Kind), task => task.Id, cancellation);
+        var ids = shift.Where(entry => entry.Batch is not null).Select(entry => planned[entry.Batch!.Value].Id).Distinct().ToList();
+        var open = await database.Tasks.Where(task => ids.Contains(task.SubjectId) && task.State == TaskState.Open)
+            .Select(task => new { task.SubjectId, task.Kind, task.Id }).ToDictionaryAsync(task => (task.SubjectId, task.Kind), task => task.Id, cancellation);
         var requests = new List<EntryRequest>(shift.Count);
         foreach (var entry in shift)
         {
@@ -148,7 +148,7 @@ internal sealed class PastCohort(
     private static EntryContent? Content(PastEntry entry, PlannedBatch? batch, Func<TaskKind, Guid?> task) => entry.Work switch
     {
         PastWork.Sow => Done(TaskKind.Sow, task),
-        PastWork.Water => Done(TaskKind.Water, task),
+        PastWork.Water => Done(TaskKind.FirstWatering, task) ?? Done(TaskKind.Water, task),
         PastWork.Hooks => Done(TaskKind.EmergenceCheck, task),
         PastWork.MoveOffHeat => Done(TaskKind.MoveOffHeat, task),
         PastWork.Thin => Done(TaskKind.Thin, task),

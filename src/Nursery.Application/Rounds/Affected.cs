@@ -1,5 +1,6 @@
 using Nursery.Domain;
 using Nursery.Domain.Batches;
+using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Rounds;
@@ -8,4 +9,10 @@ namespace Nursery.Application.Rounds;
 internal sealed record Affected(IReadOnlyCollection<Batch> Batches, IReadOnlyCollection<Id<TraySet>> TraySets)
 {
     public static Affected Nothing { get; } = new([], []);
+
+    /// <summary>Locked batches of which only the tasks may change.</summary>
+    public IReadOnlyCollection<Batch> TasksOnly { get; init; } = [];
+
+    /// <summary>A bench or house whose task was reported on.</summary>
+    public TaskSubject? Place { get; init; }
 }

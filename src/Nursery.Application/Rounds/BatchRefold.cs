@@ -4,6 +4,7 @@ using Nursery.Application.Tasks;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
@@ -22,9 +23,23 @@ internal static class BatchRefold
         TimeProvider time,
         CancellationToken cancellation)
     {
+        var benches = await FoldAsync(database, lockedBatches, traySets, today, time, cancellation);
+        await PlaceTasks.SyncAsync(database, benches, today, time, cancellation);
+    }
+
+    /// <summary>Without the tasks of benches and houses.</summary>
+    /// <returns>The benches on which something stands that did not, or no longer.</returns>
+    public static async Task<IReadOnlyCollection<Id<Bench>>> FoldAsync(
+        NurseryDbContext database,
+        IReadOnlyCollection<Batch> lockedBatches,
+        IReadOnlyCollection<Id<TraySet>> traySets,
+        LocalDate today,
+        TimeProvider time,
+        CancellationToken cancellation)
+    {
         if (lockedBatches.Count == 0 && traySets.Count == 0)
         {
-            return;
+            return [];
         }
 
         var ledger = await BatchLedger.LoadAsync(
@@ -42,9 +57,10 @@ internal static class BatchRefold
         await MoveSeedAsync(database, taken, cancellation);
         await database.SaveChangesAsync(cancellation);
         await TaskClosing.RunAsync(
-            database, [.. told.Select(row => (row.Batch, TaskClosings.Of(row.Entries)))], time, cancellation);
-        await StandingRefold.RunAsync(database, traySets, ledger, cancellation);
+            database, [.. told.Select(row => (TaskSubject.Of(row.Batch), TaskClosings.Of(row.Entries)))], time, cancellation);
+        var benches = await StandingRefold.RunAsync(database, traySets, ledger, cancellation);
         await TaskWriting.SyncAsync(database, lockedBatches, today, time, cancellation);
+        return benches;
     }
 
     private static void Add(Dictionary<Id<SeedLot>, int> taken, Id<SeedLot>? lot, int seeds)

@@ -48,7 +48,7 @@ internal sealed class EntryGround
         var benchCodes = contents.Select(BenchCodeOf).OfType<string>().Distinct().ToList();
         var benches = benchCodes.Count == 0 ? [] : await database.Benches.AsNoTracking()
             .Where(bench => benchCodes.Contains(bench.Code) && bench.SiteId == site && bench.RetiredOn == null).ToListAsync(cancellation);
-        var named = tasks.Select(task => task.BatchId)
+        var named = tasks.Select(task => task.BatchId).OfType<Id<Batch>>()
             .Concat(contents.Select(BatchIdOf).OfType<Guid>().Select(id => new Id<Batch>(id)))
             .Concat(await UndoneBatchesAsync(database, site, contents, cancellation)).Distinct().ToList();
         var setCodes = contents.OfType<TraysMoved>().Select(moved => moved.TraySetCode).Distinct().ToList();
@@ -79,10 +79,10 @@ internal sealed class EntryGround
     {
         SurfaceSeen => [],
         PlantsCounted or PlantsLost or WorkDone { BatchId: not null } => SharingWith(BatchIdOf(content)!.Value),
-        TaskDone or TaskNotYet => TaskOf(TaskIdOf(content)!.Value) is { } task
-            ? task.Kind == TaskKind.Sow && BatchOf(task.BatchId.Value) is { Batch.LotId: { } lot }
-                ? [.. SharingWith(task.BatchId.Value), lot.Value]
-                : SharingWith(task.BatchId.Value)
+        TaskDone or TaskNotYet => TaskOf(TaskIdOf(content)!.Value) is { BatchId: { } batch } task
+            ? task.Kind == TaskKind.Sow && BatchOf(batch.Value) is { Batch.LotId: { } lot }
+                ? [.. SharingWith(batch.Value), lot.Value]
+                : SharingWith(batch.Value)
             : [],
         TraysMoved moved => TraySetOf(moved.TraySetCode) is { } set ? [.. _batchesIn[set.Id].Select(batch => batch.Value)] : [],
         _ => null,
@@ -92,7 +92,7 @@ internal sealed class EntryGround
     public bool ChangesTheGround(EntryContent content) => content switch
     {
         SurfaceSeen or PlantsCounted or PlantsLost or TaskNotYet or WorkDone { BatchId: not null } => false,
-        TaskDone done => TaskOf(done.TaskId)?.Kind is TaskKind.Sow or TaskKind.MoveOffHeat,
+        TaskDone done => TaskOf(done.TaskId)?.Kind is TaskKind.Sow or TaskKind.MoveOffHeat or TaskKind.HardenOff,
         _ => true,
     };
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -25,7 +26,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         EntryUndone undone => UndoAsync(undone, cancellation),
         PlantsCounted counted => Task.FromResult(CountUp(counted)),
         PlantsLost lost => Task.FromResult(Lose(lost)),
-        SurfaceSeen surface => Task.FromResult(See(surface)),
+        SurfaceSeen surface => SurfaceAsync(surface, cancellation),
         TraysMoved moved => MovedAsync(moved, cancellation),
         WorkDone work => WorkAsync(work, cancellation),
         _ => throw new ArgumentOutOfRangeException(nameof(content), content, "a kind of entry without a rule"),
@@ -33,7 +34,13 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
 
     private async Task<Affected> DoneAsync(TaskDone done, CancellationToken cancellation)
     {
-        var (task, batch, traySet, all) = TaskOf(done.TaskId);
+        var task = TaskOf(done.TaskId);
+        if (task.BatchId is not { } batchId)
+        {
+            return AboutPlace(task, new Done(task.Kind, task.Occurrence));
+        }
+
+        var (batch, traySet, all) = BatchOf(batchId.Value);
         if (task.Kind == TaskKind.Sow && batch.State.SownOn is null)
         {
             var lot = batch.LotId ?? throw new LotMissing(batch.Code);
@@ -48,29 +55,44 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
 
         // A second person who reports the same task is kept: it is never an error to have done one's work.
         database.Ledger.Add(draft.Entry(new Done(task.Kind, task.Occurrence), batch.Id, traySet.Id));
-        if (task.Kind == TaskKind.MoveOffHeat && !await WasCarriedOffHeatAsync(traySet, cancellation))
+        if (CarriedTo(task.Kind) is { Length: > 0 } kinds && !await WasCarriedAsync(traySet, kinds, cancellation))
         {
-            await CarryToPlannedBenchAsync(batch, traySet, cancellation);
+            await CarryToPlannedBenchAsync(batch, traySet, kinds, cancellation);
         }
 
         return new Affected(all, [traySet.Id]);
     }
 
+    private Affected AboutPlace(RoundTask task, EntryValue value)
+    {
+        var place = new TaskSubject(task.SiteId, null, task.BenchId, task.HouseId);
+        database.Ledger.Add(draft.About(place, value));
+        return Affected.Nothing with { Place = place };
+    }
+
+    /// <summary>The kinds of bench to which doing a task carries the trays.</summary>
+    private static BenchKind[] CarriedTo(TaskKind task) => task switch
+    {
+        TaskKind.MoveOffHeat => [BenchKind.Growing, BenchKind.Hardening],
+        TaskKind.HardenOff => [BenchKind.Hardening],
+        _ => [],
+    };
+
     /// <summary>Whether someone said where the trays went. What followed from another's 'done' does not count: it goes when that is undone.</summary>
-    private async Task<bool> WasCarriedOffHeatAsync(TraySet traySet, CancellationToken cancellation)
+    private async Task<bool> WasCarriedAsync(TraySet traySet, BenchKind[] kinds, CancellationToken cancellation)
     {
         var ledger = await BatchLedger.LoadAsync(database, [], [traySet.Id], cancellation);
         return LedgerOrder.Effective(ledger.PlacesOf(traySet.Id)).Any(
-            entry => entry is { Value: Placement { BenchKind: not BenchKind.Germination }, CausedBy: null });
+            entry => entry is { Value: Placement placement, CausedBy: null } && kinds.Contains(placement.BenchKind));
     }
 
-    /// <summary>Taken off the heat, trays go where the plan has them next.</summary>
-    private async Task CarryToPlannedBenchAsync(Batch batch, TraySet traySet, CancellationToken cancellation)
+    /// <summary>Taken off the heat or out to harden, trays go where the plan has them next.</summary>
+    private async Task CarryToPlannedBenchAsync(Batch batch, TraySet traySet, BenchKind[] kinds, CancellationToken cancellation)
     {
         var plans = await (
             from reservation in database.Reservations
             join bench in database.Benches on reservation.BenchId equals bench.Id
-            where reservation.TraySetId == traySet.Id && bench.Kind != BenchKind.Germination
+            where reservation.TraySetId == traySet.Id && kinds.Contains(bench.Kind)
             select new { reservation, bench.Kind }).ToListAsync(cancellation);
         foreach (var next in plans.Where(plan => plan.reservation.Days.End >= draft.Day)
             .GroupBy(plan => plan.reservation.Days.Start).OrderBy(group => group.Key).Take(1).SelectMany(group => group))
@@ -86,7 +108,13 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         new FieldChecks().Text("reason", notYet.Reason, 200).Done();
         var reason = notYet.Reason.Trim();
 
-        var (task, batch, traySet, all) = TaskOf(notYet.TaskId);
+        var task = TaskOf(notYet.TaskId);
+        if (task.BatchId is not { } batchId)
+        {
+            return AboutPlace(task, new NotYet(task.Kind, task.Occurrence, reason));
+        }
+
+        var (batch, traySet, all) = BatchOf(batchId.Value);
         database.Ledger.Add(draft.Entry(new NotYet(task.Kind, task.Occurrence, reason), batch.Id, traySet.Id));
         return new Affected(all, [traySet.Id]);
     }
@@ -103,15 +131,19 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
 
         // Undoing what has not arrived yet is kept and waits for it.
         database.Ledger.Add(draft.Entry(new Undo(targetId), target?.BatchId, target?.TraySetId, target?.BenchId, target?.LotId));
-        if (target?.BatchId is not { } batchId)
+        if (target?.BatchId is { } batchId)
         {
-            return target?.TraySetId is { } traySetId
-                ? await AllInAsync(traySetId, cancellation)
-                : await UnplannedWork.FollowersAsync(database, targetId, cancellation);
+            var batches = await database.LockSharingAsync(batchId, cancellation);
+            return new Affected(batches, await TraySetsOfAsync(batchId, cancellation));
         }
 
-        var batches = await database.LockSharingAsync(batchId, cancellation);
-        return new Affected(batches, await TraySetsOfAsync(batchId, cancellation));
+        return target switch
+        {
+            { TraySetId: { } traySetId } => await AllInAsync(traySetId, cancellation),
+            { Value: Surface, BenchId: { } bench } => await WateringOnAsync(bench, cancellation),
+            { Value: Done or NotYet } => Affected.Nothing with { Place = new(target.SiteId, null, target.BenchId, target.HouseId) },
+            _ => await UnplannedWork.FollowersAsync(database, targetId, cancellation),
+        };
     }
 
     private Affected CountUp(PlantsCounted counted)
@@ -151,11 +183,18 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         return new Affected(all, [traySet.Id]);
     }
 
-    private Affected See(SurfaceSeen surface)
+    private async Task<Affected> SurfaceAsync(SurfaceSeen surface, CancellationToken cancellation)
     {
         var bench = BenchOf(surface.BenchCode);
         database.Ledger.Add(draft.Entry(new Surface(surface.State), bench: bench.Id));
-        return Affected.Nothing;
+        return await WateringOnAsync(bench.Id, cancellation);
+    }
+
+    /// <summary>What was seen on a bench changes when the batches there want water, and nothing else of them.</summary>
+    private async Task<Affected> WateringOnAsync(Id<Bench> bench, CancellationToken cancellation)
+    {
+        var ids = await SurfaceMarks.BatchesOnAsync(database, bench, cancellation);
+        return Affected.Nothing with { TasksOnly = await database.LockBatchesAsync(ids, cancellation) };
     }
 
     private async Task<Affected> WorkAsync(WorkDone work, CancellationToken cancellation)
@@ -208,12 +247,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         return affected;
     }
 
-    private (RoundTask Task, Batch Batch, TraySet TraySet, IReadOnlyCollection<Batch> All) TaskOf(Guid id)
-    {
-        var task = ground.TaskOf(id) ?? throw new NotFound("task", "taskId", id.ToString());
-        var (batch, traySet, all) = BatchOf(task.BatchId.Value);
-        return (task, batch, traySet, all);
-    }
+    private RoundTask TaskOf(Guid id) => ground.TaskOf(id) ?? throw new NotFound("task", "taskId", id.ToString());
 
     /// <summary>The batch with its trays, and all batches in them: carrying the trays carries all.</summary>
     private (Batch Batch, TraySet TraySet, IReadOnlyCollection<Batch> All) BatchOf(Guid id) =>

@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -12,6 +13,7 @@ using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
+using Nursery.Domain.Tasks;
 using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Rounds;
@@ -30,6 +32,8 @@ internal sealed class EntryWriting(NurseryDbContext database, Actor actor, TimeP
 
     private readonly Dictionary<Id<Batch>, Batch> _batches = [];
     private readonly HashSet<Id<TraySet>> _traySets = [];
+    private readonly Dictionary<Id<Batch>, Batch> _tasksOnly = [];
+    private readonly HashSet<TaskSubject> _places = [];
     private readonly HashSet<Guid> _changed = [];
     private bool _allChanged;
 
@@ -90,6 +94,16 @@ internal sealed class EntryWriting(NurseryDbContext database, Actor actor, TimeP
         }
 
         _traySets.UnionWith(affected.TraySets);
+        foreach (var batch in affected.TasksOnly)
+        {
+            _tasksOnly[batch.Id] = batch;
+        }
+
+        if (affected.Place is { } place)
+        {
+            _places.Add(place);
+        }
+
         if (ground.ChangesTheGround(entry.Content))
         {
             _changed.UnionWith(touched ?? []);
@@ -100,8 +114,15 @@ internal sealed class EntryWriting(NurseryDbContext database, Actor actor, TimeP
     private async Task FoldAsync(Site site, CancellationToken cancellation)
     {
         await database.SaveChangesAsync(cancellation);
-        await BatchRefold.RunAsync(
-            database, [.. _batches.Values.OrderBy(batch => batch.Id)], _traySets, site.Today(time), time, cancellation);
+        var today = site.Today(time);
+        await BatchRefold.RunAsync(database, [.. _batches.Values.OrderBy(batch => batch.Id)], _traySets, today, time, cancellation);
+        await TaskWriting.SyncAsync(
+            database, [.. _tasksOnly.Values.ExceptBy(_batches.Keys, batch => batch.Id).OrderBy(batch => batch.Id)], today, time, cancellation);
+        foreach (var place in _places.OrderBy(place => place.Id))
+        {
+            await PlaceRefold.RunAsync(database, place, today, time, cancellation);
+        }
+
         foreach (var stored in database.ChangeTracker.Entries<LedgerEntry>().ToList())
         {
             stored.State = EntityState.Detached;
@@ -109,6 +130,8 @@ internal sealed class EntryWriting(NurseryDbContext database, Actor actor, TimeP
 
         _batches.Clear();
         _traySets.Clear();
+        _tasksOnly.Clear();
+        _places.Clear();
         _changed.Clear();
         _allChanged = false;
     }

@@ -11,17 +11,18 @@ using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Rounds;
 
-/// <summary>A task of a day, with where to go. House and bench are null when the trays have no place yet.</summary>
+/// <summary>A task of a day, with where to go. It is about a batch, or about a bench or a whole house: then what is a batch's is null.
+/// House and bench are null when the trays have no place yet, the bench alone for a whole house.</summary>
 public sealed record TaskItem(
     Guid Id,
     TaskKind Kind,
     string Subject,
-    Guid BatchId,
-    string BatchCode,
-    string CropName,
-    string VarietyName,
-    BatchStage Stage,
-    string TraySetCode,
+    Guid? BatchId,
+    string? BatchCode,
+    string? CropName,
+    string? VarietyName,
+    BatchStage? Stage,
+    string? TraySetCode,
     int Trays,
     int CellsPerTray,
     int SeedsPerCell,
@@ -40,7 +41,11 @@ public sealed record TaskItem(
     Guid? DoneEntryId = null,
     PutOff? PutOff = null,
     int? NextFirstSpace = null,
-    int? NextLastSpace = null);
+    int? NextLastSpace = null)
+{
+    /// <summary>Planned minutes.</summary>
+    public decimal Minutes { get; init; }
+}
 
 /// <summary>A task looked at today and not done: the last word about it.</summary>
 public sealed record PutOff(Guid EntryId, string Reason, string Who);
@@ -57,7 +62,7 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
         var day = on ?? site.Today(time);
         var rows = await (
             from task in database.Tasks
-            join batch in database.Batches on task.BatchId equals batch.Id
+            join batch in database.Batches on task.BatchId equals (Id<Batch>?)batch.Id
             join variety in database.Varieties on batch.VarietyId equals variety.Id
             join crop in database.Crops on variety.CropId equals crop.Id
             join share in database.TrayShares on batch.Id equals share.BatchId
@@ -67,18 +72,18 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                 && ((task.State == TaskState.Open && task.DueOn <= day) || (task.State == TaskState.Done && task.DoneOn == day))
             select new { task, batch, variety, crop, traySet, lot }).AsNoTracking().ToListAsync(cancellation);
         var places = await PlacesAsync(database, [.. rows.Select(row => row.traySet.Id).Distinct()], day, cancellation);
+        foreach (var gone in rows.Where(row => row.task.Kind == TaskKind.ClearBench).Select(row => row.traySet))
+        {
+            if (await LastPlaceAsync(database, gone, cancellation) is { } last)
+            {
+                places[gone.Id] = last;
+            }
+        }
+
         var said = await TaskSayings.LoadAsync(database, actor.SiteId, day, cancellation);
-        return
-        [
-            .. rows
+        var ofBatches = rows
                 .Select(row => (row, Place: places.GetValueOrDefault(row.traySet.Id)))
-                .OrderBy(pair => pair.Place is null)
-                .ThenBy(pair => pair.Place?.HouseOrder)
-                .ThenBy(pair => pair.Place?.BenchOrder)
-                .ThenBy(pair => pair.row.task.Kind)
-                .ThenBy(pair => pair.Place?.Spaces?.First)
-                .ThenBy(pair => pair.row.batch.Code, StringComparer.Ordinal)
-                .Select(pair => new TaskItem(
+                .Select(pair => new WalkedTask(pair.Place?.HouseOrder, pair.Place?.BenchOrder, new TaskItem(
                     pair.row.task.Id.Value,
                     pair.row.task.Kind,
                     $"{pair.row.crop.Name} ‘{pair.row.variety.Name}’",
@@ -106,7 +111,19 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                     pair.row.task.State == TaskState.Done ? said.DoneOf(pair.row.task)?.Id.Value : null,
                     pair.row.task.State == TaskState.Open ? said.PutOffOf(pair.row.task) : null,
                     pair.Place?.NextSpaces?.First,
-                    pair.Place?.NextSpaces?.Last)),
+                    pair.Place?.NextSpaces?.Last)
+                {
+                    Minutes = TaskMinutes.Of(pair.row.task.Kind, pair.row.traySet.Trays, pair.row.batch.Cells),
+                }));
+        return
+        [
+            .. ofBatches.Concat(await PlaceTaskItems.LoadAsync(database, day, said, actor, cancellation))
+                .OrderBy(walked => walked.HouseOrder ?? int.MaxValue)
+                .ThenBy(walked => walked.BenchOrder ?? int.MaxValue)
+                .ThenBy(walked => walked.Item.Kind)
+                .ThenBy(walked => walked.Item.FirstSpace)
+                .ThenBy(walked => walked.Item.BatchCode, StringComparer.Ordinal)
+                .Select(walked => walked.Item),
         ];
     }
 
@@ -154,6 +171,23 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
         }
 
         return places;
+    }
+
+    /// <summary>Where trays that are gone stood last.</summary>
+    private static async Task<TaskPlace?> LastPlaceAsync(NurseryDbContext database, TraySet traySet, CancellationToken cancellation)
+    {
+        var ledger = await BatchLedger.LoadAsync(database, [], [traySet.Id], cancellation);
+        var stood = TraySetStory.Fold(traySet, ledger.PlacesOf(traySet.Id));
+        if (stood.Count == 0)
+        {
+            return null;
+        }
+
+        return await (
+            from bench in database.Benches
+            join house in database.Houses on bench.HouseId equals house.Id
+            where bench.Id == stood[0].BenchId
+            select new TaskPlace(house.Code, house.RoundOrder, bench.Code, bench.RoundOrder, stood[0].Spaces, null)).SingleAsync(cancellation);
     }
 
     private sealed record TaskPlace(string House, int HouseOrder, string Bench, int BenchOrder, SpaceRun? Spaces, string? Next,

@@ -3,6 +3,7 @@ using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.Batches;
 using Nursery.Domain.People;
+using Nursery.Domain.Tasks;
 
 namespace Nursery.Application.Rounds;
 
@@ -42,6 +43,25 @@ public sealed class RebuildStates(IDbContextFactory<NurseryDbContext> databases,
             }
         }
 
+        await PlacesAsync(reading, actor, cancellation);
         return differences;
+    }
+
+    /// <summary>The tasks of benches and houses, once what stands there is right.</summary>
+    private async Task PlacesAsync(NurseryDbContext reading, Actor actor, CancellationToken cancellation)
+    {
+        var site = await reading.SiteOfAsync(actor, cancellation);
+        var benches = await reading.Benches.AsNoTracking().Where(bench => bench.SiteId == site.Id).ToListAsync(cancellation);
+        var houses = await reading.Houses.AsNoTracking().Where(house => house.SiteId == site.Id).ToListAsync(cancellation);
+        foreach (var place in benches.Select(TaskSubject.Of).Concat(houses.Select(TaskSubject.Of)))
+        {
+            await databases.RunAsync(
+                async database =>
+                {
+                    await PlaceRefold.RunAsync(database, place, site.Today(time), time, cancellation);
+                    return true;
+                },
+                cancellation);
+        }
     }
 }

@@ -30,8 +30,8 @@ internal static class RoundWorkers
                 && Work.Contains(entry.Kind) && entry.WhoId != actor.Id)
             .Select(entry => new { entry.WhoId, entry.WhoName, entry.BatchId, entry.BenchId, entry.HappenedAt })
             .ToListAsync(cancellation);
-        var placeOfBatch = tasks.Where(task => task.BenchCode is not null)
-            .DistinctBy(task => task.BatchId).ToDictionary(task => task.BatchId, task => (task.House!, task.BenchCode!));
+        var placeOfBatch = tasks.Where(task => task.BenchCode is not null && task.BatchId is not null)
+            .DistinctBy(task => task.BatchId).ToDictionary(task => task.BatchId!.Value, task => (task.House!, task.BenchCode!));
         return
         [
             .. reports.GroupBy(report => report.WhoId).Select(person =>

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
 using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Rounds;
@@ -9,12 +10,13 @@ namespace Nursery.Application.Rounds;
 /// <summary>Makes where tray sets stand what their ledger says. The states of their batches are stored already.</summary>
 internal static class StandingRefold
 {
-    public static async Task RunAsync(
+    /// <returns>The benches on which that changed something.</returns>
+    public static async Task<IReadOnlyCollection<Id<Bench>>> RunAsync(
         NurseryDbContext database, IReadOnlyCollection<Id<TraySet>> ids, BatchLedger ledger, CancellationToken cancellation)
     {
         if (ids.Count == 0)
         {
-            return;
+            return [];
         }
 
         var traySets = await database.TraySets.AsNoTracking().Where(set => ids.Contains(set.Id)).ToListAsync(cancellation);
@@ -26,6 +28,7 @@ internal static class StandingRefold
         var stored = (await database.Standings.AsNoTracking().Where(row => ids.Contains(row.TraySetId)).ToListAsync(cancellation))
             .ToLookup(row => row.TraySetId);
         var changed = new List<Id<TraySet>>();
+        var benches = new HashSet<Id<Bench>>();
         foreach (var traySet in traySets)
         {
             var gone = stages[traySet.Id].All(stage => stage is BatchStage.HandedOver or BatchStage.Discarded or BatchStage.Planned);
@@ -35,6 +38,7 @@ internal static class StandingRefold
             if (!standing.Select(row => (row.Id, row.Trays)).ToHashSet().SetEquals(stored[traySet.Id].Select(row => (row.Id, row.Trays))))
             {
                 changed.Add(traySet.Id);
+                benches.UnionWith(stored[traySet.Id].Concat(standing).Select(row => row.BenchId));
                 database.Standings.AddRange(standing);
             }
         }
@@ -48,5 +52,7 @@ internal static class StandingRefold
                 row.State = EntityState.Detached;
             }
         }
+
+        return benches;
     }
 }

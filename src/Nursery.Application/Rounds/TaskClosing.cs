@@ -2,49 +2,34 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
-using Nursery.Domain.Batches;
 using Nursery.Domain.Tasks;
 
 namespace Nursery.Application.Rounds;
 
-/// <summary>Makes the tasks of batches done, or not, as their ledger says; only rows that differ are written.</summary>
+/// <summary>Makes the tasks of batches, benches and houses done, or not, as their ledger says; only rows that differ are written.</summary>
 internal static class TaskClosing
 {
     public static async Task RunAsync(
         NurseryDbContext database,
-        IReadOnlyCollection<(Batch Batch, IReadOnlyDictionary<(TaskKind Kind, int Occurrence), (LocalDate Day, string Who)> Closings)> told,
+        IReadOnlyCollection<(TaskSubject Subject, IReadOnlyDictionary<(TaskKind Kind, int Occurrence), (LocalDate Day, string Who)> Closings)> told,
         TimeProvider time,
         CancellationToken cancellation)
     {
-        var ids = told.Select(row => row.Batch.Id).ToList();
-        var known = (await database.Tasks.AsNoTracking().Where(task => ids.Contains(task.BatchId)).ToListAsync(cancellation))
-            .ToLookup(task => task.BatchId);
-        foreach (var (batch, closings) in told)
+        var ids = told.Select(row => row.Subject.Id).ToList();
+        var known = (await database.Tasks.AsNoTracking().Where(task => ids.Contains(task.SubjectId)).ToListAsync(cancellation))
+            .ToLookup(task => task.SubjectId);
+        foreach (var (subject, closings) in told)
         {
-            foreach (var task in known[batch.Id])
+            var stored = known[subject.Id].ToList();
+            var before = stored.ConvertAll(Said);
+            database.Tasks.AddRange(TaskClosings.Apply(closings, subject, stored, () => NewId.Of<RoundTask>(time)));
+            foreach (var (task, _) in stored.Zip(before).Where(row => Said(row.First) != row.Second))
             {
-                var (state, day, who) = After(task, closings);
-                if ((state, day, who) != (task.State, task.DoneOn, task.DoneBy))
-                {
-                    database.Tasks.Attach(task);
-                    (task.State, task.DoneOn, task.DoneBy) = (state, day, who);
-                }
+                var row = database.Tasks.Attach(task);
+                row.Property(x => x.State).IsModified = true;
+                row.Property(x => x.DoneOn).IsModified = true;
+                row.Property(x => x.DoneBy).IsModified = true;
             }
-
-            var there = known[batch.Id].Select(task => (task.Kind, task.Occurrence)).ToHashSet();
-            database.Tasks.AddRange(closings.Where(closing => !there.Contains(closing.Key)).Select(closing => new RoundTask
-            {
-                Id = NewId.Of<RoundTask>(time),
-                SiteId = batch.SiteId,
-                Kind = closing.Key.Kind,
-                BatchId = batch.Id,
-                Occurrence = closing.Key.Occurrence,
-                DueOn = closing.Value.Day,
-                Why = "Reported before it was raised",
-                State = TaskState.Done,
-                DoneOn = closing.Value.Day,
-                DoneBy = closing.Value.Who,
-            }));
         }
 
         await database.SaveChangesAsync(cancellation);
@@ -56,10 +41,5 @@ internal static class TaskClosing
         }
     }
 
-    private static (TaskState State, LocalDate? Day, string? Who) After(
-        RoundTask task, IReadOnlyDictionary<(TaskKind Kind, int Occurrence), (LocalDate Day, string Who)> closings) =>
-        closings.TryGetValue((task.Kind, task.Occurrence), out var closing)
-            ? (TaskState.Done, closing.Day, closing.Who)
-            // Taken back: withdrawn until the rules, which run next, ask for it again.
-            : task.State == TaskState.Done ? (TaskState.Withdrawn, null, null) : (task.State, task.DoneOn, task.DoneBy);
+    private static (TaskState State, LocalDate? Day, string? Who) Said(RoundTask task) => (task.State, task.DoneOn, task.DoneBy);
 }

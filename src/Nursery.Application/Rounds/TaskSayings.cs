@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Data;
 using Nursery.Domain;
-using Nursery.Domain.Batches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
@@ -12,8 +11,8 @@ namespace Nursery.Application.Rounds;
 /// <summary>What was said about tasks on a day and not taken back: done, or not yet.</summary>
 internal sealed class TaskSayings
 {
-    private readonly Dictionary<(Id<Batch>, TaskKind, int), LedgerEntry> _done = [];
-    private readonly Dictionary<(Id<Batch>, TaskKind, int), PutOff> _putOff = [];
+    private readonly Dictionary<(Guid, TaskKind, int), LedgerEntry> _done = [];
+    private readonly Dictionary<(Guid, TaskKind, int), PutOff> _putOff = [];
 
     public static async Task<TaskSayings> LoadAsync(
         NurseryDbContext database, Id<Site> site, LocalDate day, CancellationToken cancellation)
@@ -31,10 +30,10 @@ internal sealed class TaskSayings
             {
                 case Done done:
                     // As in the fold: the first to report closes the task.
-                    said._done.TryAdd((entry.BatchId!.Value, done.Task, done.Occurrence), entry);
+                    said._done.TryAdd((SubjectOf(entry), done.Task, done.Occurrence), entry);
                     break;
                 case NotYet notYet:
-                    said._putOff[(entry.BatchId!.Value, notYet.Task, notYet.Occurrence)] =
+                    said._putOff[(SubjectOf(entry), notYet.Task, notYet.Occurrence)] =
                         new PutOff(entry.Id.Value, notYet.Reason, entry.WhoName);
                     break;
             }
@@ -47,6 +46,9 @@ internal sealed class TaskSayings
 
     public PutOff? PutOffOf(RoundTask task) => _putOff.GetValueOrDefault(Key(task));
 
-    private static (Id<Batch> Batch, TaskKind Kind, int Occurrence) Key(RoundTask task) =>
-        (task.BatchId, task.Kind, task.Occurrence);
+    private static Guid SubjectOf(LedgerEntry entry) =>
+        new TaskSubject(entry.SiteId, entry.BatchId, entry.BatchId is null ? entry.BenchId : null, entry.HouseId).Id;
+
+    private static (Guid Subject, TaskKind Kind, int Occurrence) Key(RoundTask task) =>
+        (task.SubjectId, task.Kind, task.Occurrence);
 }

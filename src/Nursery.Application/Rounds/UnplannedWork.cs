@@ -15,7 +15,10 @@ namespace Nursery.Application.Rounds;
 internal static class UnplannedWork
 {
     /// <summary>Kinds with an entry or a task of their own: said otherwise, seed, place or order would not follow.</summary>
-    private static readonly TaskKind[] SaidOtherwise = [TaskKind.Sow, TaskKind.MoveOffHeat, TaskKind.HandOver];
+    private static readonly TaskKind[] SaidOtherwise =
+    [
+        TaskKind.Sow, TaskKind.MoveOffHeat, TaskKind.HardenOff, TaskKind.HandOver, TaskKind.ClearBench, TaskKind.Look, TaskKind.Scout,
+    ];
 
     public static void Check(WorkDone work)
     {

@@ -154,6 +154,8 @@ public sealed class LoadScenario(
         {
             await history.LiveAsync(batch, scenario.LoadDay, cancellation);
         }
+
+        await history.LivePlacesAsync(scenario.Site, scenario.LoadDay, cancellation);
     }
 
     /// <summary>The tasks of the load day, in the same transaction: whoever sees the site sees its tasks.</summary>

@@ -15,23 +15,24 @@ using Nursery.Domain.TraySets;
 namespace Nursery.Application.Scenario;
 
 /// <summary>Lives through the past of a scenario's sown batches, day by day, as if people had reported it then: the same
-/// entries, the same fold, the same task rules. So the tasks of the past have their true days; all but the waterings also their
+/// entries, the same fold, the same task rules. So the tasks of the past have their true days; all but routine care also their
 /// reasons.</summary>
 internal sealed class ScenarioHistory(
     NurseryDbContext database, Site site, IReadOnlyDictionary<string, Actor> actors, IReadOnlyList<Actor> staff, TimeProvider time)
 {
     private static readonly LocalTime SowingTime = new(8, 0);
+    private static readonly LocalTime LookTime = new(8, 5);
     private static readonly LocalTime CarryingTime = new(8, 20);
 
     /// <summary>After the morning's looks and moves, before the heat of the day.</summary>
-    private static readonly LocalTime WateringTime = new(10, 30);
+    private static readonly LocalTime CareTime = new(10, 30);
 
     public async Task LiveAsync(LoadedBatch batch, LocalDate loadDay, CancellationToken cancellation)
     {
         var row = batch.Row;
         await DoTaskAsync(batch, TaskKind.Sow, row.SowOn, SowingTime, ByTurns(row.SowOn), row.Row, "lot", cancellation);
         var carried = Carried(row, loadDay);
-        var watering = new Waterings();
+        var care = await CareOfAsync(batch, cancellation);
         for (var day = row.SowOn; day <= loadDay; day = day.PlusDays(1))
         {
             var happened = false;
@@ -45,23 +46,27 @@ internal sealed class ScenarioHistory(
             foreach (var told in row.Ledger.Where(entry => entry.On == day).OrderBy(entry => entry.Time))
             {
                 await TellAsync(batch, told, cancellation);
+                care.Surface = told.Kind == LedgerRowKind.Surface ? new SurfaceMark(LedgerRow.Surfaces[told.What], day) : care.Surface;
                 happened = true;
             }
 
             if (happened)
             {
-                watering.OffHeatOn = await database.Batches.Where(found => found.Id == batch.Id)
-                    .Select(found => found.State.OffHeatOn).SingleAsync(cancellation);
+                care.State = (await BatchAsync(batch, cancellation)).State;
             }
 
             if (day < loadDay)
             {
-                await WaterAsync(batch, watering, day, cancellation);
+                await CareAsync(batch, care, day, cancellation);
             }
         }
 
         await RefoldAsync(batch, loadDay, cancellation);
     }
+
+    /// <summary>The looks and the scouting, when all batches have their past.</summary>
+    public Task LivePlacesAsync(SiteFiles files, LocalDate loadDay, CancellationToken cancellation) =>
+        new PlaceHistory(database, site, day => Draft(day, LookTime, ByTurns(day)), time).LiveAsync(files, loadDay, cancellation);
 
     /// <summary>Trays come off the heat when people say so (the plan may be late there) and go to the next place planned;
     /// from then on they were carried on the days of the plan.</summary>
@@ -105,26 +110,38 @@ internal sealed class ScenarioHistory(
         await RowRefusals.TellAsync(row, field, () => RecordAsync(new TaskDone(task.Value.Value), day, at, who, cancellation));
     }
 
-    /// <summary>The file has no waterings: they were done on the days the rule asks for them. Hundreds, so each is only written;
-    /// the batch is folded with the next thing that happened to it.</summary>
-    private async Task WaterAsync(LoadedBatch batch, Waterings watering, LocalDate day, CancellationToken cancellation)
+    /// <summary>Hundreds, so each is only written; the batch is folded with the next thing that happened to it.</summary>
+    private async Task CareAsync(LoadedBatch batch, RoutineCare care, LocalDate day, CancellationToken cancellation)
     {
-        if (TaskRules.NextWateringOn(batch.Row.SowOn, watering.Last, watering.OffHeatOn) > day)
+        var reported = care.On(day);
+        if (reported.Count == 0)
         {
             return;
         }
 
-        watering.Done(day);
         var traySet = await TraySetAsync(batch, cancellation);
-        database.Ledger.Add(Draft(day, WateringTime, ByTurns(day)).Entry(new Done(TaskKind.Water, watering.Count), batch.Id, traySet));
+        foreach (var value in reported)
+        {
+            database.Ledger.Add(Draft(day, CareTime, ByTurns(day)).Entry(value, batch.Id, traySet));
+        }
+
         await database.SaveChangesAsync(cancellation);
         database.ChangeTracker.Clear();
     }
 
+    private async Task<RoutineCare> CareOfAsync(LoadedBatch batch, CancellationToken cancellation)
+    {
+        var crop = await database.Crops.AsNoTracking().SingleAsync(row => row.Id == batch.Row.Variety.CropId, cancellation);
+        return new RoutineCare(crop, batch.Row.Trays, await BatchAsync(batch, cancellation));
+    }
+
+    private Task<Batch> BatchAsync(LoadedBatch batch, CancellationToken cancellation) =>
+        database.Batches.AsNoTracking().SingleAsync(row => row.Id == batch.Id, cancellation);
+
     private async Task RefoldAsync(LoadedBatch batch, LocalDate day, CancellationToken cancellation)
     {
         var locked = await database.LockBatchesAsync([batch.Id], cancellation);
-        await BatchRefold.RunAsync(database, locked, [await TraySetAsync(batch, cancellation)], day, time, cancellation);
+        await BatchRefold.FoldAsync(database, locked, [await TraySetAsync(batch, cancellation)], day, time, cancellation);
         database.ChangeTracker.Clear();
     }
 
@@ -161,7 +178,7 @@ internal sealed class ScenarioHistory(
         var ground = await EntryGround.LoadAsync(database, site.Id, [content], cancellation);
         var affected = await new EntryResolver(database, Draft(day, at, who), ground).ResolveAsync(content, cancellation);
         await database.SaveChangesAsync(cancellation);
-        await BatchRefold.RunAsync(database, affected.Batches, affected.TraySets, day, time, cancellation);
+        await BatchRefold.FoldAsync(database, affected.Batches, affected.TraySets, day, time, cancellation);
 
         // Tasks and stock are changed by SQL as well; what is read next must be what is stored.
         database.ChangeTracker.Clear();
@@ -177,16 +194,4 @@ internal sealed class ScenarioHistory(
         Sent: null);
 
     private Actor ByTurns(LocalDate day) => staff[day.DayOfYear % staff.Count];
-
-    /// <summary>How far a batch's waterings have come.</summary>
-    private sealed class Waterings
-    {
-        public LocalDate? Last { get; private set; }
-
-        public int Count { get; private set; }
-
-        public LocalDate? OffHeatOn { get; set; }
-
-        public void Done(LocalDate day) => (Last, Count) = (day, Count + 1);
-    }
 }

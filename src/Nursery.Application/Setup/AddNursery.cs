@@ -10,6 +10,7 @@ using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
 using Nursery.Application.History;
 using Nursery.Application.Houses;
+using Nursery.Application.Labour;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
@@ -100,6 +101,7 @@ public static class NurseryServices
         .AddTransient<SetSetpoint>()
         .AddTransient<ShowZone>()
         .AddTransient<ListTasks>()
+        .AddTransient<ShowLabour>()
         .AddTransient<ShowRound>()
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 using Nursery.Application.Setup.Lists;
 using Nursery.Data;
@@ -28,6 +29,8 @@ internal sealed class SiteList : SetupList<Site>
         new("currency", "Currency") { Hint = "three capital letters of ISO 4217" },
         new("margin_days", "Margin", ColumnKind.Whole) { Hint = "days a batch is planned to be ready before its order's day" },
         new("paper", "Paper", ColumnKind.Word) { Words = [.. Papers.Keys] },
+        new("hands", "Hands") { MayBeEmpty = true, Hint = "people for the plants, Monday to Sunday: 2 2 2 2 2 1 1; empty: assumed" },
+        new("hand_minutes", "Minutes of each") { MayBeEmpty = true, Hint = "Monday to Sunday: 360 360 360 360 360 240 120; empty: assumed" },
     ])
     { IsSingle = true };
 
@@ -56,6 +59,8 @@ internal sealed class SiteList : SetupList<Site>
             Currency = line.Text("currency", 3),
             MarginDays = line.Whole("margin_days", 0, 60),
             Paper = line.Word("paper", Papers),
+            Hands = Week(line, "hands", 1000),
+            HandMinutes = Week(line, "hand_minutes", 1440),
             IsDemo = known?.IsDemo ?? demo,
             PublicAddress = known?.PublicAddress,
             Version = (known?.Version ?? 0) + 1,
@@ -63,6 +68,11 @@ internal sealed class SiteList : SetupList<Site>
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(site.TimeZone) is null)
         {
             line.Fail("time_zone", "a zone of the IANA time zone database, such as America/Chicago");
+        }
+
+        if (site.Hands is null != site.HandMinutes is null)
+        {
+            line.Fail(site.Hands is null ? "hands" : "hand_minutes", "given together with the other one, or both empty");
         }
 
         if (site.Currency.Length != 3 || !site.Currency.All(char.IsAsciiLetterUpper))
@@ -82,7 +92,27 @@ internal sealed class SiteList : SetupList<Site>
         ["currency"] = row.Currency,
         ["margin_days"] = Cell.Of(row.MarginDays),
         ["paper"] = Cell.Of(row.Paper, Papers),
+        ["hands"] = string.Join(' ', row.Hands ?? []),
+        ["hand_minutes"] = string.Join(' ', row.HandMinutes ?? []),
     };
+
+    /// <summary>Seven whole numbers, Monday first.</summary>
+    private static int[]? Week(CsvRow line, string field, int most)
+    {
+        if (line.IsEmpty(field))
+        {
+            return null;
+        }
+
+        var parts = line[field].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var days = parts.Select(part => int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var day) ? day : -1).ToArray();
+        if (days.Length != 7 || days.Any(day => day < 0 || day > most))
+        {
+            line.Fail(field, string.Create(CultureInfo.InvariantCulture, $"seven whole numbers, 0–{most}, Monday to Sunday, with spaces between"));
+        }
+
+        return days;
+    }
 
     protected override Guid IdOf(Site row) => row.Id.Value;
 

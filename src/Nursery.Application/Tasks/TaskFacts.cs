@@ -35,10 +35,8 @@ internal static class TaskFacts
             where ids.Contains(allocation.BatchId)
             group delivery == null ? line.ReadyOn : delivery.ReadyOn by allocation.BatchId into days
             select new { days.Key, Earliest = days.Min() }).ToDictionaryAsync(row => row.Key, row => row.Earliest, cancellation);
-        var closed = await database.Tasks.Where(task => ids.Contains(task.BatchId) && task.State == TaskState.Done)
-            .Select(task => new { task.BatchId, task.Kind, task.Occurrence })
-            .ToListAsync(cancellation);
-        var closedByBatch = closed.ToLookup(row => row.BatchId);
+        var closed = await ClosedTasks.LoadAsync(database, ids.ConvertAll(id => id.Value), cancellation);
+        var marks = await SurfaceMarks.OfBatchesAsync(database, batches, today, cancellation);
         return
         [
             .. batches.Select(batch => new BatchFacts(
@@ -47,22 +45,10 @@ internal static class TaskFacts
                 trays[batch.Id].Sum(row => row.traySet.Trays),
                 (batch.State.LotId ?? batch.LotId) is { } lot ? germination[lot] : null,
                 wanted.TryGetValue(batch.Id, out var day) ? day : null,
-                closedByBatch[batch.Id].GroupBy(row => row.Kind)
-                    .ToDictionary(kind => kind.Key, kind => LowestOpen(kind.Select(row => row.Occurrence))),
+                closed[batch.Id.Value].ToDictionary(kind => kind.Kind, kind => kind.Closed.Next),
                 today,
-                trays[batch.Id].Select(row => row.share.Part(row.traySet) is { } part ? $"{part} of {row.traySet.Code}" : null).FirstOrDefault())),
+                trays[batch.Id].Select(row => row.share.Part(row.traySet) is { } part ? $"{part} of {row.traySet.Code}" : null).FirstOrDefault(),
+                marks.GetValueOrDefault(batch.Id))),
         ];
-    }
-
-    private static int LowestOpen(IEnumerable<int> closed)
-    {
-        var taken = closed.ToHashSet();
-        var occurrence = 1;
-        while (taken.Contains(occurrence))
-        {
-            occurrence++;
-        }
-
-        return occurrence;
     }
 }

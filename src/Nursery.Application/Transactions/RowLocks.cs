@@ -10,7 +10,16 @@ namespace Nursery.Application.Transactions;
 internal static class RowLocks
 {
     public static async Task<List<Batch>> LockBatchesAsync(
-        this NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation)
+        this NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation) =>
+        await (await LockAsync(database, ids, cancellation)).ToListAsync(cancellation);
+
+    /// <summary>For who changes no batch, only what hangs on it: nothing is tracked.</summary>
+    public static async Task<List<Batch>> LockToReadAsync(
+        this NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation) =>
+        await (await LockAsync(database, ids, cancellation)).AsNoTracking().ToListAsync(cancellation);
+
+    private static async Task<IQueryable<Batch>> LockAsync(
+        NurseryDbContext database, IEnumerable<Id<Batch>> ids, CancellationToken cancellation)
     {
         var sorted = ids.Distinct().Order().ToList();
         var keys = sorted.ConvertAll(id => id.Value).ToArray();
@@ -18,8 +27,7 @@ internal static class RowLocks
         // Two steps: EF cannot read an entity with a complex property out of SQL of ours.
         await database.Database.ExecuteSqlAsync(
             $"SELECT 1 FROM batches WHERE id = ANY ({keys}) ORDER BY id FOR UPDATE", cancellation);
-        return await database.Batches.Where(batch => sorted.Contains(batch.Id))
-            .OrderBy(batch => batch.Id).ToListAsync(cancellation);
+        return database.Batches.Where(batch => sorted.Contains(batch.Id)).OrderBy(batch => batch.Id);
     }
 
     /// <summary>A batch and all that share trays with it: what happens to their trays happens to all of them.</summary>

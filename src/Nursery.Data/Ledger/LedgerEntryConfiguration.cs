@@ -13,6 +13,8 @@ internal sealed class LedgerEntryConfiguration : IEntityTypeConfiguration<Ledger
         builder.HasIndex(entry => entry.BatchId);
         builder.HasIndex(entry => entry.TraySetId);
         builder.HasIndex(entry => entry.UndoOf);
+        builder.HasIndex(entry => entry.BenchId).HasFilter("batch_id IS NULL");
+        builder.HasIndex(entry => entry.HouseId).HasFilter("house_id IS NOT NULL");
         builder.HasIndex(entry => new { entry.SiteId, entry.Day, entry.Kind });
         builder.Property(entry => entry.Sent).HasColumnType("jsonb").HasMaxLength(-1);
         builder.Ignore(entry => entry.EffectiveAt);

@@ -12,6 +12,7 @@ internal sealed class SiteConfiguration : IEntityTypeConfiguration<Site>
         builder.HasIndex(site => site.Code).IsUnique();
         builder.Property(site => site.Currency).HasMaxLength(3).IsFixedLength();
         builder.Ignore(site => site.Zone);
+        builder.Ignore(site => site.WorkWeek);
         builder.Property(row => row.Version).IsConcurrencyToken();
     }
 }

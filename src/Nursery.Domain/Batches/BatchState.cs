@@ -29,7 +29,24 @@ public sealed record BatchState
     public LocalDate? WateredOn { get; init; }
     public LocalDate? OffHeatOn { get; init; }
     public LocalDate? ThinnedOn { get; init; }
+    public LocalDate? FedOn { get; init; }
+
+    /// <summary>Day the trays were set apart.</summary>
+    public LocalDate? SpacedOn { get; init; }
+
+    /// <summary>Day hardening off began.</summary>
+    public LocalDate? HardenedOn { get; init; }
+
+    /// <summary>Day someone last looked whether the plants are ready, and saw that they are not.</summary>
+    public LocalDate? ReadyLookedOn { get; init; }
+
+    /// <summary>Day someone said the plants are ready.</summary>
+    public LocalDate? ReadySeenOn { get; init; }
     public LocalDate? HandedOverOn { get; init; }
+    public LocalDate? DiscardedOn { get; init; }
+
+    /// <summary>Day its spaces were cleared after it was gone.</summary>
+    public LocalDate? ClearedOn { get; init; }
 
     /// <summary>Cells with a plant, of all cells, by the last count of any kind.</summary>
     public int? CellsUp { get; init; }

@@ -1,3 +1,4 @@
+using NodaTime;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Tasks;
@@ -16,7 +17,9 @@ public static class BatchStory
         var discarding = effective.FirstOrDefault(entry => entry.Value is Discarded);
         if (sowing is null)
         {
-            return discarding is null ? BatchState.Planned : new BatchState { Stage = BatchStage.Discarded };
+            return discarding is null
+                ? BatchState.Planned
+                : new BatchState { Stage = BatchStage.Discarded, DiscardedOn = discarding.Day };
         }
 
         var sown = (Sown)sowing.Value;
@@ -28,13 +31,16 @@ public static class BatchStory
             SeedsSown = sown.Seeds,
             CellsSown = sown.Cells,
         };
-        foreach (var entry in effective)
+
+        // A day before the sowing belongs to a sowing that was taken back.
+        foreach (var entry in effective.Where(entry => entry.Day >= sowing.Day))
         {
             state = entry.Value switch
             {
-                Done done => AfterTask(state, done.Task, entry),
-                Worked { Task: { } task } => AfterTask(state, task, entry),
+                Done done => AfterTask(state, done.Task, entry.Day),
+                Worked { Task: { } task } => AfterTask(state, task, entry.Day),
                 NotYet { Task: TaskKind.EmergenceCheck, SaysNotUp: true } => state with { LookedOn = entry.Day },
+                NotYet { Task: TaskKind.ReadyCheck, SaysNotReady: true } => state with { ReadyLookedOn = entry.Day },
                 Count count => AfterCount(state, count, entry),
                 Loss loss => state with { Lost = state.Lost + loss.Plants },
                 Placement placement => AfterPlacement(state, placement, entry),
@@ -42,21 +48,27 @@ public static class BatchStory
             };
         }
 
-        return discarding is null ? state : state with { Stage = BatchStage.Discarded };
+        return discarding is null ? state : state with { Stage = BatchStage.Discarded, DiscardedOn = discarding.Day };
     }
 
-    private static BatchState AfterTask(BatchState state, TaskKind task, LedgerEntry entry) => task switch
+    /// <summary>The state after a task was done on a day; a sowing changes it by its own entry.</summary>
+    public static BatchState AfterTask(BatchState state, TaskKind task, LocalDate day) => task switch
     {
-        TaskKind.Water => state with { WateredOn = entry.Day },
+        TaskKind.FirstWatering or TaskKind.Water => state with { WateredOn = day },
         TaskKind.EmergenceCheck => AtLeast(state, BatchStage.Emerging) with
         {
-            LookedOn = entry.Day,
-            FirstUpOn = state.FirstUpOn ?? entry.Day,
+            LookedOn = day,
+            FirstUpOn = state.FirstUpOn ?? day,
         },
-        TaskKind.MoveOffHeat => OffHeat(state, entry),
-        TaskKind.Thin => AtLeast(state, BatchStage.GrowingOn) with { ThinnedOn = state.ThinnedOn ?? entry.Day },
-        TaskKind.HandOver => AtLeast(state, BatchStage.HandedOver) with { HandedOverOn = state.HandedOverOn ?? entry.Day },
-        TaskKind.Sow => state,
+        TaskKind.MoveOffHeat => OffHeat(state, day),
+        TaskKind.Thin => AtLeast(state, BatchStage.GrowingOn) with { ThinnedOn = state.ThinnedOn ?? day },
+        TaskKind.Feed => state with { FedOn = day },
+        TaskKind.Spacing => AtLeast(state, BatchStage.GrowingOn) with { SpacedOn = state.SpacedOn ?? day },
+        TaskKind.HardenOff => Hardening(state, day),
+        TaskKind.ReadyCheck => AtLeast(state, BatchStage.Ready) with { ReadySeenOn = state.ReadySeenOn ?? day },
+        TaskKind.HandOver => AtLeast(state, BatchStage.HandedOver) with { HandedOverOn = state.HandedOverOn ?? day },
+        TaskKind.ClearBench => state with { ClearedOn = state.ClearedOn ?? day },
+        TaskKind.Sow or TaskKind.Look or TaskKind.Scout => state,
         _ => throw new ArgumentOutOfRangeException(nameof(task), task, "a task kind without a rule"),
     };
 
@@ -64,8 +76,8 @@ public static class BatchStory
         placement.BenchKind switch
         {
             BenchKind.Germination => state,
-            BenchKind.Growing => OffHeat(state, entry),
-            BenchKind.Hardening => AtLeast(OffHeat(state, entry), BatchStage.HardeningOff),
+            BenchKind.Growing => OffHeat(state, entry.Day),
+            BenchKind.Hardening => Hardening(state, entry.Day),
             _ => throw new ArgumentOutOfRangeException(nameof(placement), placement.BenchKind, "a bench kind without a rule"),
         };
 
@@ -91,8 +103,11 @@ public static class BatchStory
             : counted;
     }
 
-    private static BatchState OffHeat(BatchState state, LedgerEntry entry) =>
-        AtLeast(state, BatchStage.GrowingOn) with { OffHeatOn = state.OffHeatOn ?? entry.Day };
+    private static BatchState OffHeat(BatchState state, LocalDate day) =>
+        AtLeast(state, BatchStage.GrowingOn) with { OffHeatOn = state.OffHeatOn ?? day };
+
+    private static BatchState Hardening(BatchState state, LocalDate day) =>
+        AtLeast(OffHeat(state, day), BatchStage.HardeningOff) with { HardenedOn = state.HardenedOn ?? day };
 
     private static BatchState AtLeast(BatchState state, BatchStage stage) =>
         state.Stage < stage ? state with { Stage = stage } : state;

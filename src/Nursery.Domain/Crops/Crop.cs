@@ -35,6 +35,15 @@ public sealed class Crop
 
     /// <summary>Days from emergence to thinning; null is never thinned.</summary>
     public int? ThinDaysAfterEmergence { get; set; }
+
+    /// <summary>Days from emergence to the first feed; null is never fed.</summary>
+    public int? FeedFromDays { get; set; }
+
+    /// <summary>Days between feeds.</summary>
+    public int? FeedEveryDays { get; set; }
+
+    /// <summary>Days from emergence to setting the trays apart; null leaves them standing tight.</summary>
+    public int? SpaceDays { get; set; }
     public required int HardeningDays { get; set; }
     public required Band GrowOnBand { get; set; }
 

@@ -1,6 +1,7 @@
 using NodaTime;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Benches;
+using Nursery.Domain.Houses;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
@@ -16,6 +17,7 @@ public sealed class LedgerEntry
     public Id<Batch>? BatchId { get; init; }
     public Id<TraySet>? TraySetId { get; init; }
     public Id<Bench>? BenchId { get; init; }
+    public Id<House>? HouseId { get; init; }
     public Id<SeedLot>? LotId { get; init; }
 
     /// <summary>The entry this one follows from; undoing that one undoes this one.</summary>

@@ -12,7 +12,14 @@ public sealed partial record NotYet(TaskKind Task, int Occurrence, string Reason
     [JsonIgnore]
     public bool SaysNotUp => Up().IsMatch(Reason);
 
+    /// <summary>Whether someone looked and saw plants that are not ready ('not ready yet'): the reason has the word 'ready' in it.</summary>
+    [JsonIgnore]
+    public bool SaysNotReady => Ready().IsMatch(Reason);
+
     protected override LedgerKind OwnKind => LedgerKind.NotYet;
+
+    [GeneratedRegex(@"\bready\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Ready();
 
     [GeneratedRegex(@"\bup\b", RegexOptions.IgnoreCase)]
     private static partial Regex Up();

@@ -23,6 +23,12 @@ public sealed class Site
     public required int MarginDays { get; set; }
     public required PaperSize Paper { get; set; }
 
+    /// <summary>People at work, Monday to Sunday; null plans with <see cref="WorkWeek.Assumed"/>.</summary>
+    public int[]? Hands { get; set; }
+
+    /// <summary>Minutes each of them has for the round, Monday to Sunday; null plans with <see cref="WorkWeek.Assumed"/>.</summary>
+    public int[]? HandMinutes { get; set; }
+
     /// <summary>Set for an invented demo nursery: shown on every page and paper.</summary>
     public bool IsDemo { get; init; }
     public int Version { get; set; } = 1;
@@ -31,6 +37,9 @@ public sealed class Site
     public LocalDate DayOf(Instant at) => at.InZone(Zone).Date;
 
     public LocalDate Today(TimeProvider time) => DayOf(Instant.FromDateTimeOffset(time.GetUtcNow()));
+
+    /// <summary>Whose hands there are, as set or as assumed.</summary>
+    public WorkWeek WorkWeek => Hands is { } hands && HandMinutes is { } minutes ? new WorkWeek(hands, minutes) : WorkWeek.Assumed;
 
     public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[TimeZone];
 }

@@ -13,6 +13,7 @@ namespace Nursery.Domain.Tasks;
 /// <param name="NextOccurrence">By kind, the lowest occurrence not closed; 1 when the kind is missing.</param>
 /// <param name="Today">The site's day.</param>
 /// <param name="SharedPart">Which rows of cells of which trays, when it shares them; null when the trays are its own.</param>
+/// <param name="Surface">How the mix of its bench was last seen; null when nobody said.</param>
 public sealed record BatchFacts(
     Batch Batch,
     Crop Crop,
@@ -21,4 +22,17 @@ public sealed record BatchFacts(
     LocalDate? WantedOn,
     IReadOnlyDictionary<TaskKind, int> NextOccurrence,
     LocalDate Today,
-    string? SharedPart = null);
+    string? SharedPart = null,
+    SurfaceMark? Surface = null)
+{
+    /// <summary>What the ledger says of the batch; another one to ask what would follow.</summary>
+    public BatchState State { get; init; } = Batch.State;
+
+    /// <summary>The day since when plants are up: seen, or taken for so because the trays left the heat.</summary>
+    public LocalDate? UpOn => State.FirstUpOn ?? State.OffHeatOn;
+
+    /// <summary>The day the plants must be ready: as planned, or earlier when an order wants them earlier.</summary>
+    public LocalDate ReadyBy => WantedOn is { } wanted ? LocalDate.Min(wanted, Batch.ReadyOn) : Batch.ReadyOn;
+
+    public int Next(TaskKind kind) => NextOccurrence.GetValueOrDefault(kind, 1);
+}

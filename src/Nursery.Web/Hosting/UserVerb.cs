@@ -59,5 +59,7 @@ internal static class UserVerb
             ["currency"] = asked["currency"] ?? "USD",
             ["margin_days"] = asked["margin-days"] ?? "7",
             ["paper"] = asked["paper"] ?? "letter",
+            ["hands"] = "",
+            ["hand_minutes"] = "",
         };
 }

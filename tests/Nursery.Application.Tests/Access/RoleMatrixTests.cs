@@ -5,6 +5,7 @@ using Nursery.Application.Crops;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
 using Nursery.Application.Houses;
+using Nursery.Application.Labour;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
@@ -69,6 +70,7 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(SowBatch)] = (Workers, (n, a) => n.Get<SowBatch>().HandleAsync(Guid.Empty, new(n.NewEntryId(), null, n.Today), a)),
         [typeof(RecordEntries)] = (Workers, (n, a) => n.Get<RecordEntries>().HandleAsync([n.Entry(new SurfaceSeen("W1", SurfaceState.Dry))], a)),
         [typeof(ShowSite)] = (Everyone, (n, a) => n.Get<ShowSite>().HandleAsync(a)),
+        [typeof(ShowLabour)] = (Everyone, (n, a) => n.Get<ShowLabour>().HandleAsync(a)),
         [typeof(ShowStart)] = (Everyone, (n, a) => n.Get<ShowStart>().HandleAsync(a)),
         [typeof(ListOrderLines)] = (Everyone, (n, a) => n.Get<ListOrderLines>().HandleAsync(new Paging(), a)),
         [typeof(ExportOrders)] = (Everyone, (n, a) => n.Get<ExportOrders>().HandleAsync(a)),

@@ -104,7 +104,9 @@ public sealed class ChangeBatchTests(TestDatabase database) : IClassFixture<Test
         Assert.Equal(Domain.Batches.BatchStage.Discarded, page.Batch.Stage);
         Assert.Equal(nursery.Today, Assert.Single(page.Reservations).To);
         Assert.Empty(page.Standings);
-        Assert.DoesNotContain(await nursery.TasksAsync(), task => task.State == TaskState.Open);
+        Assert.Equal(
+            [Domain.Tasks.TaskKind.ClearBench],
+            (await nursery.TasksAsync()).Where(task => task.State == TaskState.Open).Select(task => task.Kind));
         Assert.Contains(page.Story, line => line.Value is Domain.Ledger.Discarded { Reason: "damped off" });
         await Assert.ThrowsAsync<BatchClosed>(() => nursery.Get<DiscardBatch>().HandleAsync(
             new DiscardBatchRequest(nursery.NewEntryId(), batch.Id, "again"), nursery.HeadGrower));

@@ -50,8 +50,11 @@ public sealed class LoadPastTests(PastFixture past) : IClassFixture<PastFixture>
     {
         await using var database = await past.Nursery.OpenAsync();
         var ids = (await PastBatchesAsync(database)).Values.Select(batch => batch.Id).ToList();
+        var subjects = ids.ConvertAll(id => id.Value);
 
-        Assert.Empty(await database.Tasks.Where(task => ids.Contains(task.BatchId) && task.State == TaskState.Open).ToListAsync());
+        // What was handed over in the last days has left spaces to clear.
+        Assert.Empty(await database.Tasks
+            .Where(task => subjects.Contains(task.SubjectId) && task.State == TaskState.Open && task.Kind != TaskKind.ClearBench).ToListAsync());
         Assert.Empty(await (
             from standing in database.Standings
             join share in database.TrayShares on standing.TraySetId equals share.TraySetId

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Nursery.Application.Batches;
 using Nursery.Application.Rounds;
+using Nursery.Application.Tasks;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Tasks;
@@ -21,6 +22,9 @@ public sealed class RebuildStatesTests(TestDatabase database) : IClassFixture<Te
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         await LiveAsync(nursery, new Random(seed));
+
+        // The hour's job: days passed since the last entry about a batch, and with them what is raised ahead.
+        await nursery.Get<RaiseTasks>().HandleAsync();
         var before = await StoredAsync(nursery);
 
         Assert.Empty(await nursery.Get<RebuildStates>().HandleAsync(nursery.Administrator));

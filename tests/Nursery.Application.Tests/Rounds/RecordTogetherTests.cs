@@ -129,7 +129,7 @@ public sealed class RecordTogetherTests(TestDatabase database) : IClassFixture<T
         contents.Clear();
         foreach (var (batch, index) in batches.Select((batch, index) => (batch, index)))
         {
-            contents.Add(new TaskDone((await nursery.TaskAsync(batch, TaskKind.Water)).Id.Value));
+            contents.Add(new TaskDone((await nursery.TaskAsync(batch, TaskKind.FirstWatering)).Id.Value));
             contents.Add(new PlantsCounted(batch, CountWhat.CellsUp, 60 + index, null, null, false));
             contents.Add(new TaskNotYet((await nursery.TaskAsync(batch, TaskKind.EmergenceCheck)).Id.Value, "half are up"));
             contents.Add(new TaskDone((await nursery.TaskAsync(batch, TaskKind.MoveOffHeat)).Id.Value));
@@ -137,7 +137,7 @@ public sealed class RecordTogetherTests(TestDatabase database) : IClassFixture<T
         }
 
         await sendAsync([.. contents.Select(content => nursery.Entry(content))], SendAllAsync);
-        var tasks = (await nursery.TasksAsync()).ToLookup(task => task.BatchId.Value);
+        var tasks = (await nursery.TasksAsync()).ToLookup(task => task.SubjectId);
         var told = new List<string>();
         foreach (var batch in batches)
         {

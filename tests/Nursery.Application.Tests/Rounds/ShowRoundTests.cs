@@ -30,7 +30,7 @@ public sealed class ShowRoundTests(TestDatabase database) : IClassFixture<TestDa
         await using var nursery = await TestNursery.OpenAsync(database);
         var batch = await nursery.PlanAsync(nursery.Pepper, trays: 2);
         await nursery.SowAsync(batch);
-        var task = (await nursery.Get<ListTasks>().HandleAsync(null, nursery.Staff)).Single(item => item.Kind == TaskKind.Water);
+        var task = (await nursery.Get<ListTasks>().HandleAsync(null, nursery.Staff)).Single(item => item.Kind == TaskKind.FirstWatering);
         var first = await nursery.RecordAsync(new TaskDone(task.Id), nursery.Staff);
         nursery.Clock.Advance(TimeSpan.FromMinutes(1));
         var second = await nursery.RecordAsync(new TaskDone(task.Id), nursery.HeadGrower);

@@ -112,10 +112,15 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
         Assert.True(waterings.Count > 100, $"{waterings.Count} waterings");
         Assert.All(waterings, task => Assert.True(task.DoneOn < LoadDay));
 
-        // Off the heat trays want water daily instead of every other day: that morning the due day moves to yesterday.
+        // Off the heat trays want water daily instead of every other day: that morning the due day moves to yesterday. And a bench seen
+        // wet that morning puts off what was still on the list, though some of it was watered anyway.
+        var wetOn = Read("ledger.csv").Where(row => row["what"] == "wet").Select(row => (LocalDate?)LoadDay.PlusDays(Whole(row, "on"))).ToHashSet();
         Assert.All(
             waterings.Where(task => task.DoneOn != task.DueOn),
-            task => Assert.Equal((task.OffHeatOn, task.DueOn.PlusDays(1)), (task.DoneOn, task.DoneOn!.Value)));
+            task => Assert.True(
+                (task.OffHeatOn == task.DoneOn && task.DueOn.PlusDays(1) == task.DoneOn)
+                    || (wetOn.Contains(task.DoneOn) && task.DueOn.PlusDays(-1) == task.DoneOn),
+                $"due {task.DueOn}, done {task.DoneOn}, off heat {task.OffHeatOn}"));
     }
 
     [Fact]

@@ -45,6 +45,8 @@ internal sealed class EmptyNursery : IAsyncDisposable
                 ["currency"] = "USD",
                 ["margin_days"] = "7",
                 ["paper"] = "letter",
+                ["hands"] = "",
+                ["hand_minutes"] = "",
             }));
         await using var rows = await nursery.DatabaseAsync();
         var person = await rows.Users.Select(user => user.Id).SingleAsync();

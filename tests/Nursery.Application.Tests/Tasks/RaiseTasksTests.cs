@@ -67,9 +67,9 @@ public sealed class RaiseTasksTests(TestDatabase database) : IClassFixture<TestD
                 Task.Run(() => nursery.Get<RaiseTasks>().HandleAsync()),
                 Task.Run(() => other.GetRequiredService<RaiseTasks>().HandleAsync()));
             var rows = await nursery.TasksAsync();
-            Assert.Equal(rows.Count, rows.Select(row => (row.Kind, row.BatchId, row.Occurrence)).Distinct().Count());
+            Assert.Equal(rows.Count, rows.Select(row => (row.Kind, row.SubjectId, row.Occurrence)).Distinct().Count());
             Assert.All(
-                rows.Where(row => row.State == TaskState.Open).GroupBy(row => (row.Kind, row.BatchId)), group => Assert.Single(group));
+                rows.Where(row => row.State == TaskState.Open).GroupBy(row => (row.Kind, row.SubjectId)), group => Assert.Single(group));
         }
     }
 
@@ -81,7 +81,7 @@ public sealed class RaiseTasksTests(TestDatabase database) : IClassFixture<TestD
         for (var round = 0; round < 15; round++)
         {
             nursery.Clock.Advance(TimeSpan.FromDays(2));
-            var water = (await nursery.TasksAsync()).Where(task => task.Kind == TaskKind.Water && task.State == TaskState.Open).ToList();
+            var water = (await nursery.TasksAsync()).Where(task => task.Kind is (TaskKind.Water or TaskKind.FirstWatering) && task.State == TaskState.Open).ToList();
             Assert.NotEmpty(water);
             var raising = Task.Run(() => other.GetRequiredService<RaiseTasks>().HandleAsync());
             await Task.WhenAll(water.Select(task => (Task)nursery.RecordAsync(new TaskDone(task.Id.Value))).Append(raising));
@@ -123,7 +123,7 @@ public sealed class RaiseTasksTests(TestDatabase database) : IClassFixture<TestD
         var today = await nursery.Get<ListTasks>().HandleAsync(null, nursery.Staff);
 
         Assert.Equal(
-            [("G1", TaskKind.Sow, TaskState.Done), ("G1", TaskKind.Water, TaskState.Open), ("C1", TaskKind.Sow, TaskState.Open)],
+            [("G1", TaskKind.Sow, TaskState.Done), ("G1", TaskKind.FirstWatering, TaskState.Open), ("C1", TaskKind.Sow, TaskState.Open)],
             today.Select(task => (task.BenchCode!, task.Kind, task.State)));
         Assert.Equal((5, 6, "H1"), (today[0].FirstSpace, today[0].LastSpace, today[0].House));
         Assert.Equal(nursery.Staff.Name, today[0].DoneBy);
@@ -148,7 +148,7 @@ public sealed class RaiseTasksTests(TestDatabase database) : IClassFixture<TestD
     }
 
     private static async Task<List<object>> RowsAsync(TestNursery nursery) =>
-        [.. (await nursery.TasksAsync()).Select(task => (task.Id, task.Kind, task.BatchId, task.Occurrence, task.DueOn, task.Why, task.State))];
+        [.. (await nursery.TasksAsync()).Select(task => (task.Id, task.Kind, task.SubjectId, task.Occurrence, task.DueOn, task.Why, task.State))];
 
     private static List<object> Shape(List<RoundTask> tasks) =>
         [.. tasks.Select(task => (object)(task.Kind, task.Occurrence, task.DueOn, task.Why, task.State)).OrderBy(row => row.ToString(), StringComparer.Ordinal)];

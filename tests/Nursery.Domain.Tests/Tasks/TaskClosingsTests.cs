@@ -11,7 +11,7 @@ public sealed class TaskClosingsTests
     [Fact]
     public void Of_TwoPeopleOneTask_KeepsTheFirst()
     {
-        var closings = TaskClosings.Of([At(5, Done(TaskKind.Water), who: "Bo"), At(3, Done(TaskKind.Water), who: "Ada")]);
+        var closings = TaskClosings.Of([At(0, Sown()), At(5, Done(TaskKind.Water), who: "Bo"), At(3, Done(TaskKind.Water), who: "Ada")]);
 
         Assert.Equal((Day(0), "Ada"), closings[(TaskKind.Water, 1)]);
     }
@@ -21,7 +21,7 @@ public sealed class TaskClosingsTests
     {
         var first = Guid.CreateVersion7();
 
-        var closings = TaskClosings.Of([At(3, Done(TaskKind.Water), first, who: "Ada"), At(5, Done(TaskKind.Water), who: "Bo"), At(6, Undo(first))]);
+        var closings = TaskClosings.Of([At(0, Sown()), At(3, Done(TaskKind.Water), first, who: "Ada"), At(5, Done(TaskKind.Water), who: "Bo"), At(6, Undo(first))]);
 
         Assert.Equal("Bo", closings[(TaskKind.Water, 1)].Who);
     }
@@ -34,9 +34,35 @@ public sealed class TaskClosingsTests
     }
 
     [Theory]
-    [InlineData(BenchKind.Germination, false)]
-    [InlineData(BenchKind.Growing, true)]
-    [InlineData(BenchKind.Hardening, true)]
-    public void Of_Moved_ClosesMoveOffHeatAwayFromHeat(BenchKind kind, bool closes) =>
-        Assert.Equal(closes, TaskClosings.Of([At(0, Moved(kind))]).ContainsKey((TaskKind.MoveOffHeat, 1)));
+    [InlineData(BenchKind.Germination, false, false)]
+    [InlineData(BenchKind.Growing, true, false)]
+    [InlineData(BenchKind.Hardening, true, true)]
+    public void Of_Moved_ClosesWhatTheBenchIsFor(BenchKind kind, bool offHeat, bool hardening)
+    {
+        var closings = TaskClosings.Of([At(0, Sown()), At(1, Moved(kind))]);
+
+        Assert.Equal(
+            (offHeat, hardening), (closings.ContainsKey((TaskKind.MoveOffHeat, 1)), closings.ContainsKey((TaskKind.HardenOff, 1))));
+    }
+
+    [Fact]
+    public void Of_DoneOnADayBeforeTheSowingThatStands_ClosesNothing()
+    {
+        var first = Guid.CreateVersion7();
+
+        var closings = TaskClosings.Of(
+            [At(0, Sown(), first), At(2, Done(TaskKind.FirstWatering)), At(3, Undo(first)), At(50, Sown()), At(51, Done(TaskKind.Water))]);
+
+        Assert.Equal([(TaskKind.Sow, 1), (TaskKind.Water, 1)], closings.Keys);
+    }
+
+    [Fact]
+    public void OfPlace_DoneAndTakenBack_ClosesWhatStands()
+    {
+        var first = Guid.CreateVersion7();
+
+        var closings = TaskClosings.OfPlace([At(0, Done(TaskKind.Look), first), At(1, Undo(first)), At(24, Done(TaskKind.Look, 2))]);
+
+        Assert.Equal([(TaskKind.Look, 2)], closings.Keys);
+    }
 }

@@ -69,11 +69,15 @@ public static class NurserySteps
             .SingleAsync(task => task.BatchId == batchId && task.Kind == kind && task.Occurrence == occurrence);
     }
 
+    /// <summary>Reports a task of a batch done; gives the entry's id.</summary>
+    public static async Task<Guid> DoAsync(this TestNursery nursery, Guid batch, TaskKind kind, int occurrence = 1) =>
+        await nursery.RecordAsync(new TaskDone((await nursery.TaskAsync(batch, kind, occurrence)).Id.Value));
+
     public static async Task<List<RoundTask>> TasksAsync(this TestNursery nursery)
     {
         await using var database = await nursery.DatabaseAsync();
         return await database.Tasks.AsNoTracking().Where(task => task.SiteId == nursery.At.Site.Id)
-            .OrderBy(task => task.BatchId).ThenBy(task => task.Kind).ThenBy(task => task.Occurrence).ToListAsync();
+            .OrderBy(task => task.SubjectId).ThenBy(task => task.Kind).ThenBy(task => task.Occurrence).ToListAsync();
     }
 
     public static async Task<BatchState> StateAsync(this TestNursery nursery, Guid batch)

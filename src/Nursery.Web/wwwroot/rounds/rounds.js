@@ -187,6 +187,7 @@ const does = {
     pressed.setAttribute('aria-expanded', String(!members.hidden));
   },
   'not-up': (pressed, card) => putOff(card, 'not up yet'),
+  'not-ready': (pressed, card) => putOff(card, 'not ready yet'),
   'not-yet': (pressed, card) => toggle(pressed, card, () => openReasons(card, reason => putOff(card, reason))),
   'count': (pressed, card) => toggle(pressed, card, () => openCount(card, content => saveCount(card, content))),
   'loss': (pressed, card) => toggle(pressed, card, () => openLoss(card, content => {

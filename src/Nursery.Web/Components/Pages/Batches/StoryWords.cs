@@ -49,11 +49,19 @@ public sealed class StoryWords(
     private static string Finished(TaskKind task) => task switch
     {
         TaskKind.Sow => "finished the sowing",
+        TaskKind.FirstWatering => "watered the first time",
+        TaskKind.Look => "looked at the bench",
         TaskKind.Water => "watered",
         TaskKind.EmergenceCheck => "looked for seedlings and saw them",
         TaskKind.MoveOffHeat => "moved the trays off heat",
         TaskKind.Thin => "thinned to one plant a cell",
+        TaskKind.Feed => "fed",
+        TaskKind.Spacing => "set the trays apart",
+        TaskKind.HardenOff => "began hardening off",
+        TaskKind.ReadyCheck => "saw that the plants are ready",
         TaskKind.HandOver => "handed over",
+        TaskKind.ClearBench => "cleared the spaces",
+        TaskKind.Scout => "scouted the house",
         _ => throw new ArgumentOutOfRangeException(nameof(task), task, "a task without a sentence"),
     };
 

@@ -9,13 +9,13 @@ internal sealed record RoundCard(IReadOnlyList<TaskItem> Tasks)
     public bool IsGroup => Tasks.Count > 1;
 }
 
-/// <summary>A stop on the walk; <paramref name="Bench"/> is null for trays that have no bench yet.</summary>
+/// <summary>A stop on the walk; <paramref name="Bench"/> is null for a whole house, and for trays that have no bench yet.</summary>
 internal sealed record RoundStop(RoundBench? Bench, IReadOnlyList<RoundCard> Cards)
 {
-    public string Name => Bench?.Name ?? "No bench yet";
+    public string Name => Bench?.Name ?? (Cards[0].Tasks[0].House is null ? "No bench yet" : "The whole house");
 
-    public IEnumerable<string> Crops => Cards.SelectMany(card => card.Tasks).Select(task => task.CropName.ToLowerInvariant())
-        .Distinct().Order(StringComparer.Ordinal);
+    public IEnumerable<string> Crops => Cards.SelectMany(card => card.Tasks).Select(task => task.CropName?.ToLowerInvariant())
+        .OfType<string>().Distinct().Order(StringComparer.Ordinal);
 }
 
 /// <summary>One house of the walk, or the trays without a place.</summary>
@@ -41,8 +41,11 @@ internal static class RoundView
         ];
     }
 
+    /// <summary>What is done to all trays of a bench in one go.</summary>
+    private static bool IsDoneTogether(TaskKind kind) => kind is TaskKind.Water or TaskKind.FirstWatering or TaskKind.Feed;
+
     private static IEnumerable<RoundCard> Cards(IEnumerable<TaskItem> tasks) => tasks.GroupBy(task => task.Kind)
-        .SelectMany(kind => kind.Key == TaskKind.Water
+        .SelectMany(kind => IsDoneTogether(kind.Key)
             ? [new RoundCard([.. kind])]
             : kind.Select(task => new RoundCard([task])));
 }

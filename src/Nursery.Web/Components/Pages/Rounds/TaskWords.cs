@@ -13,11 +13,19 @@ internal static class TaskWords
     public static string Title(TaskKind kind) => kind switch
     {
         TaskKind.Sow => "Sow",
+        TaskKind.FirstWatering => "First watering",
+        TaskKind.Look => "Look at the bench",
         TaskKind.Water => "Water",
         TaskKind.EmergenceCheck => "Check for emergence",
         TaskKind.MoveOffHeat => "Move off heat",
         TaskKind.Thin => "Thin to one a cell",
+        TaskKind.Feed => "Feed",
+        TaskKind.Spacing => "Set trays apart",
+        TaskKind.HardenOff => "Harden off",
+        TaskKind.ReadyCheck => "Check whether ready",
         TaskKind.HandOver => "Hand over",
+        TaskKind.ClearBench => "Clear the spaces",
+        TaskKind.Scout => "Scout for pests",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a kind of task without a title"),
     };
 

@@ -1,0 +1,17 @@
+namespace Nursery.Agronomy;
+
+/// <summary>Work done by hand, by the tray or the cell.</summary>
+public enum HandWork
+{
+    FillTray,
+    SowTray,
+    CarryTray,
+    WaterTray,
+    CarryOutTray,
+    PrickOutTray,
+    ThinCell,
+    LookAtTray,
+    CheckTray,
+    ScoutTray,
+    ClearTray,
+}
