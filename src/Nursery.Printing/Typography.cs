@@ -32,7 +32,6 @@ internal static class Typography
     public static readonly TextStyle Foot = new(Face.Text, 8.5, 11);
 
     // Sheets one works from at the bench: batch and figures use the table's own styles.
-    public static readonly TextStyle SheetTitle = new(Face.Heading, 17, 22);
     public static readonly TextStyle DayTitle = new(Face.Heading, 13, 18);
 
     // The 2 × 4 in label.
@@ -44,6 +43,30 @@ internal static class Typography
     public static readonly TextStyle LabelText = new(Face.Text, 8.5, 11);
     public static readonly TextStyle LabelStage = new(Face.Text, 7, 11);
     public static readonly TextStyle LabelFoot = new(Face.Text, 6.5, 8);
+
+    // Sheets that are walked with, on a board.
+    public static readonly TextStyle SheetTitle = new(Face.Heading, 20, 25);
+    public static readonly TextStyle SheetSubtitle = new(Face.Text, 11, 14);
+    public static readonly TextStyle SectionHead = new(Face.Heading, 13, 18);
+    public static readonly TextStyle LineNumber = new(Face.CodeBold, 13, 15);
+    public static readonly TextStyle Place = new(Face.CodeBold, 12, 15);
+    public static readonly TextStyle Strong = new(Face.TextBold, 10.5, 13);
+    public static readonly TextStyle Small = new(Face.Text, 9, 11.5);
+
+    // Tray tags. The code's capitals are at least 4 mm: 17 pt of this face.
+    public static readonly TextStyle TrayCode = new(Face.CodeBold, 24, 25);
+    public static readonly TextStyle TrayVariety = new(Face.TextBold, 11, 13);
+    public static readonly TextStyle TrayShare = new(Face.Text, 7, 8.5);
+    public static readonly TextStyle TrayNumber = new(Face.TextBold, 11, 14);
+    public static readonly TextStyle StakeCode = new(Face.CodeBold, 17.5, 17);
+    public static readonly TextStyle StakeVariety = new(Face.TextBold, 9, 10.5);
+    public static readonly TextStyle StakeText = new(Face.Text, 7.5, 9);
+    public static readonly TextStyle StakeFoot = new(Face.Text, 5.5, 6.5);
+
+    // The plan of a house.
+    public static readonly TextStyle PlanBenchCode = new(Face.CodeBold, 10, 12);
+    public static readonly TextStyle PlanCode = new(Face.CodeBold, 7, 8.5);
+    public static readonly TextStyle PlanText = new(Face.Text, 7.5, 9.5);
 
     public static XPen Hairline => new(Ink, 0.5);
 

@@ -26,13 +26,13 @@ internal sealed class BenchLabels(BenchTagsModel model, TextSetter text)
             using var graphics = XGraphics.FromPdfPage(page);
             DrawLabel(graphics, model.Tags[i]);
             var foot = new XRect(Margin, Height - Margin - 2 * LabelFoot.Line, Width - 2 * Margin, 2 * LabelFoot.Line);
-            FootLines.Draw(graphics, text, model.Footing, $"Page {i + 1} of {model.Tags.Count}", foot, LabelFoot);
+            FootLines.Draw(graphics, text, model.Imprint, $"Page {i + 1} of {model.Tags.Count}", foot, LabelFoot);
         }
     }
 
     private void DrawLabel(XGraphics page, BenchTag tag)
     {
-        var qr = Qr.Of(BenchAddress.Of(tag.BenchCode, model.PublicAddress));
+        var qr = Qr.Of(TagAddress.Of('B', tag.BenchCode, model.PublicAddress));
         var module = QrSize.OnLabel(qr);
         var side = module * qr.Modules;
 

@@ -51,7 +51,7 @@ internal sealed class BenchSign(BenchTagsModel model, SheetSize sheet, TextSette
 
         DrawTable(page, part, left, top);
         var foot = new XRect(left, frame.Bottom - _padding - 2 * Foot.Line, _columns.Width, 2 * Foot.Line);
-        FootLines.Draw(page, text, model.Footing, pageNumber, foot, Foot);
+        FootLines.Draw(page, text, model.Imprint, pageNumber, foot, Foot);
     }
 
     private void DrawTable(XGraphics page, SignPart part, double left, double top)

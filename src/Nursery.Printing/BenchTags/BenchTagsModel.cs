@@ -16,5 +16,5 @@ public sealed record BenchTagsModel(
     IReadOnlyList<BenchTag> Tags,
     string? Notice = null)
 {
-    internal Footing Footing => new(Site, PrintedAt, Notice);
+    internal Imprint Imprint => new(Site, PrintedAt, Notice);
 }

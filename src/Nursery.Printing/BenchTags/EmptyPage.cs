@@ -20,6 +20,6 @@ internal static class EmptyPage
         text.Draw(graphics, "No bench to print a tag for.", margin, margin, SignKind);
         var style = roll ? LabelFoot : Foot;
         var foot = new XRect(margin, sheet.Height - margin - 2 * style.Line, sheet.Width - 2 * margin, 2 * style.Line);
-        FootLines.Draw(graphics, text, model.Footing, "Page 1 of 1", foot, style);
+        FootLines.Draw(graphics, text, model.Imprint, "Page 1 of 1", foot, style);
     }
 }

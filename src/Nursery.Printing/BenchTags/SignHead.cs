@@ -33,7 +33,7 @@ internal sealed class SignHead
     {
         _text = text;
         _width = width;
-        _qr = Qr.Of(BenchAddress.Of(tag.BenchCode, publicAddress));
+        _qr = Qr.Of(TagAddress.Of('B', tag.BenchCode, publicAddress));
         _codeStyle = text.Fit(tag.BenchCode, SignCode, LeftWidth, least: 28);
         _code = text.OneLine(tag.BenchCode, _codeStyle, LeftWidth);
         _captionStyle = text.Fit(tag.BenchCode, QrCaption, QrSide, least: 10);

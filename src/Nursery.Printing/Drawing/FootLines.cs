@@ -5,10 +5,10 @@ namespace Nursery.Printing.Drawing;
 /// <summary>Two lines under every sign and sheet: whose paper it is and which page, when it was printed and a warning.</summary>
 internal static class FootLines
 {
-    public static void Draw(XGraphics page, TextSetter text, Footing footing, string pageNumber, XRect area, TextStyle style)
+    public static void Draw(XGraphics page, TextSetter text, Imprint imprint, string pageNumber, XRect area, TextStyle style)
     {
-        Line(page, text, footing.Site, pageNumber, area.Left, area.Right, area.Top, style);
-        Line(page, text, "Printed " + footing.PrintedAt, footing.Notice ?? "", area.Left, area.Right, area.Top + style.Line, style);
+        Line(page, text, imprint.Site, pageNumber, area.Left, area.Right, area.Top, style);
+        Line(page, text, "Printed " + imprint.PrintedAt, imprint.Notice ?? "", area.Left, area.Right, area.Top + style.Line, style);
     }
 
     private static void Line(XGraphics page, TextSetter text, string left, string right, double x, double end, double top, TextStyle style)

@@ -17,14 +17,21 @@ internal static class QrSize
     /// <summary>Labels: at most 33.5 mm with the quiet zone.</summary>
     public const double LabelSide = 33.5 * Mm;
 
+    /// <summary>Stakes of 1 in: at most 23.5 mm with the quiet zone; up to 40 characters get 0.6 mm a module, read from 30 cm (computed).</summary>
+    public const double StakeSide = 23.5 * Mm;
+
     public static double OnSign(Qr qr) => Math.Max(SignModule, SignSide / qr.Modules);
 
+    public static double OnLabel(Qr qr) => WholeDots(qr, LabelSide);
+
+    public static double OnStake(Qr qr) => WholeDots(qr, StakeSide);
+
     /// <summary>Four printer dots a module are the least that a worn thermal head still draws apart.</summary>
-    public static double OnLabel(Qr qr)
+    private static double WholeDots(Qr qr, double side)
     {
-        var dots = (int)Math.Floor(LabelSide / qr.Modules / PrinterDot);
+        var dots = (int)Math.Floor(side / qr.Modules / PrinterDot);
         return dots >= 4
             ? dots * PrinterDot
-            : throw new ArgumentException($"A code of {qr.Modules} modules gets {dots} printer dots a module on a label; 4 are needed. Use a shorter public address.");
+            : throw new ArgumentException($"A code of {qr.Modules} modules gets {dots} printer dots a module on this stock; 4 are needed. Use a shorter public address.");
     }
 }

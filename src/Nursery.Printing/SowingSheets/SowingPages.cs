@@ -1,4 +1,3 @@
-using Nursery.Printing.BenchTags;
 using Nursery.Printing.Drawing;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
@@ -47,7 +46,7 @@ internal sealed class SowingPages(SowingSheetModel model, TextSetter text)
             }
 
             var foot = new XRect(SheetSize.Margin, _sheet.Height - SheetSize.Margin - 2 * Foot.Line, Width, 2 * Foot.Line);
-            FootLines.Draw(graphics, text, model.Footing, $"Page {i + 1} of {_pages.Count}", foot, Foot);
+            FootLines.Draw(graphics, text, model.Imprint, $"Page {i + 1} of {_pages.Count}", foot, Foot);
         }
     }
 

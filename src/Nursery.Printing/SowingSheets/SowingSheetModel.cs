@@ -19,5 +19,5 @@ public sealed record SowingSheetModel(
     IReadOnlyList<string> Cautions,
     string? Notice = null)
 {
-    internal Footing Footing => new(Site, PrintedAt, Notice);
+    internal Imprint Imprint => new(Site, PrintedAt, Notice);
 }

@@ -106,12 +106,12 @@ public class BenchQrTests
     [InlineData("2A", "https://nursery.example/Plants/", "HTTPS://NURSERY.EXAMPLE/Plants/B/2A")]
     [InlineData("é/1", "https://nursery.example", "HTTPS://NURSERY.EXAMPLE/B/%C3%A9%2F1")]
     public void Of_Address_IsShortAndSameAddress(string code, string? address, string expected) =>
-        Assert.Equal(expected, BenchAddress.Of(code, address));
+        Assert.Equal(expected, TagAddress.Of('B', code, address));
 
     [Theory]
     [InlineData("nursery.example")]
     [InlineData("ftp://nursery.example")]
     [InlineData("javascript:alert(1)")]
     public void Of_AddressOfAnotherKind_IsRefused(string address) =>
-        Assert.Throws<ArgumentException>(() => BenchAddress.Of("2A", address));
+        Assert.Throws<ArgumentException>(() => TagAddress.Of('B', "2A", address));
 }

@@ -1,7 +1,7 @@
 using PdfSharp.Drawing;
 using static Nursery.Printing.Typography;
 
-namespace Nursery.Printing.BenchTags;
+namespace Nursery.Printing.Drawing;
 
 /// <summary>Where signs lie on a sheet: one in full height, or two halves with a cut between them.</summary>
 internal sealed record SheetSize(double Width, double Height)

@@ -1,9 +1,8 @@
-using Nursery.Printing.BenchTags;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Core;
 
-namespace Nursery.Printing.Tests.BenchTags;
+namespace Nursery.Printing.Tests;
 
 /// <summary>A printed file read back by PdfPig, a reader that shares no code with the writer.</summary>
 internal sealed class Readback : IDisposable

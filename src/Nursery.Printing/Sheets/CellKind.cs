@@ -1,0 +1,8 @@
+namespace Nursery.Printing.Sheets;
+
+internal enum CellKind
+{
+    Text,
+    Tick,
+    Field,
+}
