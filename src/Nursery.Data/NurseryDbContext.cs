@@ -48,6 +48,7 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<Standing> Standings => Set<Standing>();
     public DbSet<Reservation> Reservations => Set<Reservation>();
     public DbSet<RoundTask> Tasks => Set<RoundTask>();
+    public DbSet<RoundSheet> RoundSheets => Set<RoundSheet>();
     public DbSet<LedgerEntry> Ledger => Set<LedgerEntry>();
     public DbSet<PersonSite> PersonSites => Set<PersonSite>();
     public DbSet<BackgroundRun> BackgroundRuns => Set<BackgroundRun>();

@@ -1,11 +1,9 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Nursery.Application.Benches;
 using Nursery.Application.Transactions;
 using Nursery.Data;
+using Nursery.Domain;
 using Nursery.Domain.Batches;
-using Nursery.Domain.Benches;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Domain.Sites;
@@ -32,19 +30,20 @@ public sealed class PrintBenchTags(
             throw new InvalidFields("house", houseCode, string.Join(", ", houses.Select(house => house.Code)));
         }
 
-        var printedAt = Instant.FromDateTimeOffset(time.GetUtcNow()).InZone(site.Zone);
+        var next = await NextSteps.LoadAsync(database, site.Id, cancellation);
+        var imprint = site.Imprint(time);
         var tags = houses.Where(house => houseCode is null || house.Code == houseCode)
-            .SelectMany(house => house.Benches.Select(bench => TagOf(house, bench, site.Units)));
+            .SelectMany(house => house.Benches.Select(bench => TagOf(house, bench, site.Units, next)));
         return BenchTagsDocument.Render(new BenchTagsModel(
-            site.Name,
+            imprint.Site,
             site.PublicAddress,
-            printedAt.ToString("d MMMM uuuu, HH:mm", CultureInfo.InvariantCulture),
+            imprint.PrintedAt,
             PaperOf(paper ?? site.Paper),
             [.. tags],
-            site.IsDemo ? "Invented demo data" : null));
+            imprint.Notice));
     }
 
-    private static BenchTag TagOf(HousePlan house, HouseBench bench, Units units) => new(
+    private static BenchTag TagOf(HousePlan house, HouseBench bench, Units units, NextSteps next) => new(
         bench.Code,
         bench.Name,
         house.Name,
@@ -52,24 +51,25 @@ public sealed class PrintBenchTags(
         bench.Capacity,
         [.. bench.Zones.Select(zone => new ZoneLine(
             zone.Code, Run(zone.FirstSpace, zone.Spaces), Degrees.Of(zone.SetpointC, units)))],
-        [.. bench.Trays.Where(trays => PatternOf(trays.Stage) is not null).Select(RowOf)]);
+        [.. bench.Trays.Where(trays => PaperWords.Pattern(trays.Stage) is not null).Select(trays => RowOf(trays, next))]);
 
-    private static BenchTagRow RowOf(BenchTrays trays) => new(
+    private static BenchTagRow RowOf(BenchTrays trays, NextSteps next) => new(
         trays.BatchCode,
         trays.VarietyName,
         trays.CropName,
         trays.LotCode,
-        (trays.SownOn ?? trays.SowOn).ToString("d MMMM uuuu", CultureInfo.InvariantCulture),
+        trays.SownOn is { } sown ? PaperWords.Day(sown) : null,
         trays.Trays,
         trays.FirstSpace is { } first ? Run(first, trays.Spaces!.Value) : "not said",
-        PatternOf(trays.Stage)!.Value,
-        Cells: trays.Part);
+        PaperWords.Pattern(trays.Stage)!.Value,
+        next.Of(new Id<Batch>(trays.BatchId)),
+        trays.Part);
 
     private static string KindOf(HouseBench bench) => bench.Band is { } band
         ? $"{bench.Kind.ToString().ToLowerInvariant()}, {band.ToString().ToLowerInvariant()}"
         : bench.Kind.ToString().ToLowerInvariant();
 
-    private static string Run(int first, int count) => new Domain.SpaceRun(first, count).ToString();
+    private static string Run(int first, int count) => new SpaceRun(first, count).ToString();
 
     private static Paper PaperOf(PaperSize paper) => paper switch
     {
@@ -77,17 +77,5 @@ public sealed class PrintBenchTags(
         PaperSize.A4 => Paper.A4,
         PaperSize.Roll => Paper.Roll,
         _ => throw new ArgumentOutOfRangeException(nameof(paper), paper, "a paper without a size"),
-    };
-
-    private static StagePattern? PatternOf(BatchStage stage) => stage switch
-    {
-        BatchStage.Planned => StagePattern.Planned,
-        BatchStage.Sown => StagePattern.Sown,
-        BatchStage.Emerging => StagePattern.Emerging,
-        BatchStage.GrowingOn => StagePattern.GrowingOn,
-        BatchStage.HardeningOff => StagePattern.HardeningOff,
-        BatchStage.Ready => StagePattern.Ready,
-        BatchStage.HandedOver or BatchStage.Discarded => null,
-        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "a stage without a pattern"),
     };
 }

@@ -1553,6 +1553,46 @@ namespace Nursery.Data.Migrations
                     b.ToTable("sites", (string)null);
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Tasks.RoundSheet", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Instant>("PrintedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("printed_at");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.PrimitiveCollection<Guid[]>("TaskIds")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("task_ids");
+
+                    b.HasKey("Id")
+                        .HasName("pk_round_sheets");
+
+                    b.HasIndex("SiteId", "Day")
+                        .HasDatabaseName("ix_round_sheets_site_id_day");
+
+                    b.HasIndex("SiteId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_round_sheets_site_id_number");
+
+                    b.ToTable("round_sheets", (string)null);
+                });
+
             modelBuilder.Entity("Nursery.Domain.Tasks.RoundTask", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2131,6 +2171,16 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_seed_lots_varieties_variety_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Tasks.RoundSheet", b =>
+                {
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_round_sheets_sites_site_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.Tasks.RoundTask", b =>

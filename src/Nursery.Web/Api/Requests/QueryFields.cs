@@ -43,6 +43,11 @@ internal sealed class QueryFields(HttpContext context)
         return [.. ids.OfType<Guid>()];
     }
 
+    public int? Whole(string name) => Take<int>(
+        name,
+        text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : null,
+        "a whole number");
+
     /// <summary>limit and cursor, the same on every list. To be taken last: whatever else is wrong is told first.</summary>
     public Paging Paging()
     {

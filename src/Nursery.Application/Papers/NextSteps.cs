@@ -1,0 +1,34 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Sites;
+using Nursery.Domain.Tasks;
+
+namespace Nursery.Application.Papers;
+
+/// <summary>What each batch needs next, as tags say it: "move off heat 14 March".</summary>
+internal sealed class NextSteps
+{
+    private readonly Dictionary<Id<Batch>, RoundTask> _next;
+
+    private NextSteps(Dictionary<Id<Batch>, RoundTask> next) => _next = next;
+
+    public static async Task<NextSteps> LoadAsync(NurseryDbContext database, Id<Site> site, CancellationToken cancellation)
+    {
+        var open = await database.Tasks.AsNoTracking()
+            .Where(task => task.SiteId == site && task.State == TaskState.Open).ToListAsync(cancellation);
+
+        // Watering is always next and no news on a tag: it is named only when there is nothing else.
+        return new NextSteps(open.Where(task => (Id<Batch>?)task.BatchId is not null)
+            .GroupBy(task => ((Id<Batch>?)task.BatchId)!.Value)
+            .ToDictionary(
+                group => group.Key,
+                group => group.OrderBy(task => task.Kind == TaskKind.Water).ThenBy(task => task.DueOn).ThenBy(task => task.Kind).First()));
+    }
+
+    public string? Of(Id<Batch> batch) => _next.GetValueOrDefault(batch) is { } task
+        ? $"{PaperWords.Task(task.Kind)} {task.DueOn.ToString("d MMMM", CultureInfo.InvariantCulture)}"
+        : null;
+}

@@ -1,0 +1,12 @@
+namespace Nursery.Web.Components.Pages.Papers;
+
+/// <summary>The papers there are, in the order they are offered.</summary>
+public enum PaperKind
+{
+    TrayTags,
+    BenchTags,
+    RoundSheet,
+    CarryList,
+    PickList,
+    BenchPlan,
+}
