@@ -14,7 +14,7 @@ public static class CarryListDocument
         model.Imprint,
         model.Paper,
         "Carry list",
-        model.Span + " · as planned; who carries otherwise says so on the tablet or on the round sheet",
+        model.Span + " · as planned; note what went elsewhere",
         "Nothing is to be carried.",
         _columns,
         [.. model.Days.Select(day => new SheetSection(day.Day, null, [.. day.Lines.Select(line => new[] { Row(line) })]))]));

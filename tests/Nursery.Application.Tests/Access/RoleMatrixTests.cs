@@ -94,6 +94,18 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
         [typeof(ListSowings)] = (Everyone, (n, a) => n.Get<ListSowings>().HandleAsync(null, null, a)),
         [typeof(PrintSowingSheet)] = (Everyone, (n, a) => n.Get<PrintSowingSheet>().HandleAsync(null, null, null, a)),
+        [typeof(PrintTrayTags)] = (Everyone, async (n, a) =>
+        {
+            await n.Get<PrintTrayTags>().CountAsync(new(), a);
+            await n.Get<PrintTrayTags>().HandleAsync(new(), a);
+        }
+        ),
+        [typeof(PrintRoundSheet)] = (Everyone, (n, a) => n.Get<PrintRoundSheet>().HandleAsync(null, null, null, a)),
+        [typeof(PrintBenchPlan)] = (Everyone, (n, a) => n.Get<PrintBenchPlan>().HandleAsync(null, null, null, a)),
+        [typeof(PrintCarryList)] = (Everyone, (n, a) => n.Get<PrintCarryList>().HandleAsync(null, null, null, a)),
+        [typeof(PrintPickList)] = (Everyone, (n, a) => n.Get<PrintPickList>().HandleAsync(null, null, null, a)),
+        [typeof(ShowRoundSheet)] = (Workers, (n, a) => n.Get<ShowRoundSheet>().HandleAsync(1, a)),
+        [typeof(EnterRoundSheet)] = (Workers, (n, a) => n.Get<EnterRoundSheet>().HandleAsync(new(1, null, n.Today.AtMidnight(), []), a)),
         [typeof(PrintBenchTags)] = (Everyone, (n, a) => n.Get<PrintBenchTags>().HandleAsync(null, null, a)),
     };
 

@@ -35,6 +35,11 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
         new("GET", "/api/v1/germination", Right.Read),
         new("GET", "/api/v1/papers/bench-tags.pdf", Right.Read),
         new("GET", "/api/v1/papers/sowing-sheet.pdf", Right.Read),
+        new("GET", "/api/v1/papers/tray-tags.pdf", Right.Read),
+        new("GET", "/api/v1/papers/round-sheet.pdf", Right.Read),
+        new("GET", "/api/v1/papers/bench-plan.pdf", Right.Read),
+        new("GET", "/api/v1/papers/carry-list.pdf", Right.Read),
+        new("GET", "/api/v1/papers/pick-list.pdf", Right.Read),
         .. new SetupLists().All.SelectMany(list => new Endpoint[]
         {
             new("GET", $"/api/v1/setup/{list.Name}.csv", list.Right),

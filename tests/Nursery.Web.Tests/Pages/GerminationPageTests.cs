@@ -5,7 +5,6 @@ using Nursery.Domain.People;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
 using Nursery.Web.Components.Pages.Germination;
-using Nursery.Web.Components.Pages.Papers;
 using Xunit;
 
 namespace Nursery.Web.Tests.Pages;
@@ -47,20 +46,6 @@ public sealed class GerminationPageTests(TestDatabase database) : IClassFixture<
 
         Assert.Contains("first count", page.WaitForElement(".empty").TextContent, StringComparison.Ordinal);
         Assert.Contains("standard deviation", page.Find("details").TextContent, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Papers_HouseAndPaperChosen_LinksToThatPdf()
-    {
-        await using var nursery = await TestNursery.OpenAsync(database);
-        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Manager);
-        var page = pages.Render<PapersPage>();
-
-        Assert.Equal("/api/v1/papers/bench-tags.pdf?paper=letter", page.WaitForElement("a.do").GetAttribute("href"));
-        page.Find("#house").Change("H2");
-        page.Find("#paper").Change("A4");
-
-        Assert.Equal("/api/v1/papers/bench-tags.pdf?paper=a4&house=H2", page.Find("a.do").GetAttribute("href"));
     }
 
     /// <summary>Two trays of 72 cells, a seed each, sown and counted whole.</summary>
