@@ -76,5 +76,5 @@ internal static class Typography
 
     public static XPen CutLine => new(Ink, 0.5) { DashPattern = [8, 6] };
 
-    public static XBrush InkBrush => new XSolidBrush(Ink);
+    public static XBrush InkBrush => XBrushes.Black;
 }

@@ -12,6 +12,7 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["drag"] = DragBenchmark.RunAsync,
     ["past"] = PastBenchmark.RunAsync,
     ["raise-tasks"] = RaiseTasksBenchmark.RunAsync,
+    ["tags"] = TagsBenchmark.RunAsync,
 };
 if (args.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
 {

@@ -19,36 +19,44 @@ internal static partial class PdfFile
         using var stream = new MemoryStream();
         document.Save(stream, closeStream: false);
 
-        // Latin-1 maps every byte to one character and back.
-        var file = Encoding.Latin1.GetString(stream.ToArray());
-        file = Dates().Replace(file, found => new string(' ', found.Length));
-        file = XmpDates().Replace(file, found => new string(' ', found.Length));
-        file = SubsetTags(file);
-        file = Identity(file);
-        return Encoding.Latin1.GetBytes(file);
+        // Latin-1 maps every byte to one character: what is found in the text stands at the same place in the file.
+        var file = stream.ToArray();
+        var text = Encoding.Latin1.GetString(file);
+        foreach (var found in Dates().EnumerateMatches(text))
+            file.AsSpan(found.Index, found.Length).Fill((byte)' ');
+        foreach (var found in XmpDates().EnumerateMatches(text))
+            file.AsSpan(found.Index, found.Length).Fill((byte)' ');
+        WriteSubsetTags(file, text);
+        WriteIdentity(file, text);
+        return file;
     }
 
     /// <summary>A subset's tag is six letters, different for each font of the file (ISO 32000-1, 9.6.4); here in order of appearance.</summary>
-    private static string SubsetTags(string file)
+    private static void WriteSubsetTags(byte[] file, string text)
     {
         var tags = new Dictionary<string, string>();
-        return SubsetTag().Replace(file, found =>
+        foreach (Match found in SubsetTag().Matches(text))
         {
-            var random = found.Groups[2].Value;
-            if (!tags.TryGetValue(random, out var tag))
-                tags[random] = tag = "AAAA" + (char)('A' + tags.Count / 26) + (char)('A' + tags.Count % 26);
-            return found.Groups[1].Value + tag;
-        });
+            var random = found.Groups[1];
+            if (!tags.TryGetValue(random.Value, out var tag))
+                tags[random.Value] = tag = "AAAA" + (char)('A' + tags.Count / 26) + (char)('A' + tags.Count % 26);
+            Encoding.Latin1.GetBytes(tag, file.AsSpan(random.Index));
+        }
     }
 
     /// <summary>The file identifiers become a digest of everything else.</summary>
-    private static string Identity(string file)
+    private static void WriteIdentity(byte[] file, string text)
     {
-        file = Uuid().Replace(file, "uuid:00000000-0000-0000-0000-000000000000");
-        file = FileId().Replace(file, $"/ID[<{new string('0', 32)}><{new string('0', 32)}>]");
-        var digest = Convert.ToHexString(SHA256.HashData(Encoding.Latin1.GetBytes(file)))[..32];
-        file = Uuid().Replace(file, "uuid:" + Guid.Parse(digest).ToString("D"));
-        return FileId().Replace(file, $"/ID[<{digest}><{digest}>]");
+        Write(new string('0', 32));
+        Write(Convert.ToHexString(SHA256.HashData(file))[..32]);
+
+        void Write(string digest)
+        {
+            foreach (var found in Uuid().EnumerateMatches(text))
+                Encoding.Latin1.GetBytes("uuid:" + Guid.Parse(digest).ToString("D"), file.AsSpan(found.Index));
+            foreach (var found in FileId().EnumerateMatches(text))
+                Encoding.Latin1.GetBytes($"/ID[<{digest}><{digest}>]", file.AsSpan(found.Index));
+        }
     }
 
     [GeneratedRegex(@"/(?:CreationDate|ModDate)\(D:[^)]*\)")]
@@ -57,7 +65,7 @@ internal static partial class PdfFile
     [GeneratedRegex("<(xmp:(?:CreateDate|ModifyDate|MetadataDate))>[^<]*</\\1>")]
     private static partial Regex XmpDates();
 
-    [GeneratedRegex("(/(?:FontName|BaseFont)/)([A-Z]{6})(?=\\+)")]
+    [GeneratedRegex(@"/(?:FontName|BaseFont)/([A-Z]{6})(?=\+)")]
     private static partial Regex SubsetTag();
 
     [GeneratedRegex("uuid:[0-9A-Fa-f]{8}(?:-[0-9A-Fa-f]{4}){3}-[0-9A-Fa-f]{12}")]

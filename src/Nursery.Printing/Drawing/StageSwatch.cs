@@ -42,14 +42,16 @@ internal static class StageSwatch
                 ForEachCell(tray, step * 1.5, (x, y) => Seedling(page, x, y));
                 break;
             case StagePattern.GrowingOn:
+                var stripe = new XPen(Ink, 1.3);
                 for (var x = tray.Left - tray.Height; x < tray.Right; x += step)
-                    page.DrawLine(new XPen(Ink, 1.3), x, tray.Bottom, x + tray.Height, tray.Top);
+                    page.DrawLine(stripe, x, tray.Bottom, x + tray.Height, tray.Top);
                 break;
             case StagePattern.HardeningOff:
+                var grid = Hairline;
                 for (var x = tray.Left + step; x < tray.Right; x += step)
-                    page.DrawLine(Hairline, x, tray.Top, x, tray.Bottom);
+                    page.DrawLine(grid, x, tray.Top, x, tray.Bottom);
                 for (var y = tray.Top + step; y < tray.Bottom; y += step)
-                    page.DrawLine(Hairline, tray.Left, y, tray.Right, y);
+                    page.DrawLine(grid, tray.Left, y, tray.Right, y);
                 break;
             case StagePattern.Ready:
                 page.DrawRectangle(InkBrush, tray);

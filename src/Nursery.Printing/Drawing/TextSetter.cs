@@ -11,21 +11,29 @@ internal sealed class TextSetter
 
     private static readonly XPdfFontOptions _unicode = new(PdfFontEncoding.Unicode);
 
+    /// <summary>Tags of one set say the same ten times: what was measured is kept, up to so many texts.</summary>
+    private const int _mostKept = 4096;
+
     private readonly Dictionary<(string File, double Size), XFont> _fonts = [];
+    private readonly Dictionary<(string Text, Face Face), IReadOnlyList<(string File, string Text)>> _runs = [];
+    private readonly Dictionary<(string Text, TextStyle Style), double> _widths = [];
+    private readonly Dictionary<(string Text, TextStyle Style, double Width, int Most), IReadOnlyList<string>> _wraps = [];
     private readonly XGraphics _measure =
         XGraphics.CreateMeasureContext(new XSize(1000, 1000), XGraphicsUnit.Point, XPageDirection.Downwards);
 
-    public double Width(string text, TextStyle style) =>
-        Typeface.For(style.Face).Runs(text).Sum(run => _measure.MeasureString(run.Text, Font(run.File, style.Size)).Width);
+    public double Width(string text, TextStyle style) => Kept(
+        _widths, (text, style), () => RunsOf(text, style.Face).Sum(run => _measure.MeasureString(run.Text, Font(run.File, style.Size)).Width));
 
     /// <summary>Draws one line whose top left corner is (x, top).</summary>
     public void Draw(XGraphics page, string text, double x, double top, TextStyle style)
     {
-        foreach (var (file, run) in Typeface.For(style.Face).Runs(text))
+        var runs = RunsOf(text, style.Face);
+        for (var i = 0; i < runs.Count; i++)
         {
-            var font = Font(file, style.Size);
-            page.DrawString(run, font, Typography.InkBrush, x, top + style.Baseline);
-            x += _measure.MeasureString(run, font).Width;
+            var font = Font(runs[i].File, style.Size);
+            page.DrawString(runs[i].Text, font, Typography.InkBrush, x, top + style.Baseline);
+            if (i + 1 < runs.Count)
+                x += _measure.MeasureString(runs[i].Text, font).Width;
         }
     }
 
@@ -55,7 +63,10 @@ internal sealed class TextSetter
     public string OneLine(string text, TextStyle style, double width) => Wrap(text, style, width, 1).FirstOrDefault("");
 
     /// <summary>Breaks a text at its spaces, words wider than the column anywhere; what is left after the last line becomes "…".</summary>
-    public IReadOnlyList<string> Wrap(string text, TextStyle style, double width, int most)
+    public IReadOnlyList<string> Wrap(string text, TextStyle style, double width, int most) =>
+        Kept(_wraps, (text, style, width, most), () => Break(text, style, width, most));
+
+    private List<string> Break(string text, TextStyle style, double width, int most)
     {
         var lines = new List<string>();
         var line = "";
@@ -99,6 +110,19 @@ internal sealed class TextSetter
         while (take > 1 && Width(text[..take].TrimEnd() + ending, style) > width)
             take--;
         return take > 1 && char.IsHighSurrogate(text[take - 1]) ? take - 1 : take;
+    }
+
+    private IReadOnlyList<(string File, string Text)> RunsOf(string text, Face face) =>
+        Kept(_runs, (text, face), () => Typeface.For(face).Runs(text));
+
+    private static TValue Kept<TKey, TValue>(Dictionary<TKey, TValue> kept, TKey key, Func<TValue> make)
+        where TKey : notnull
+    {
+        if (kept.TryGetValue(key, out var known))
+            return known;
+        if (kept.Count >= _mostKept)
+            kept.Clear();
+        return kept[key] = make();
     }
 
     private XFont Font(string file, double size)
