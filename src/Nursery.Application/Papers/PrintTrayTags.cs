@@ -61,8 +61,12 @@ public sealed class PrintTrayTags(IDbContextFactory<NurseryDbContext> databases,
             site.Imprint(time),
             site.PublicAddress,
             StockOf(request.Paper, site.Paper),
-            [.. sets.Select(set => SetOf([.. sharers[set[0].TraySet.Id].OrderBy(row => row.Batch.Code, StringComparer.Ordinal)], next))]);
+            [.. sets.SelectMany(set => TagsOf([.. Growing(sharers[set[0].TraySet.Id])], next))]);
     }
+
+    private static IEnumerable<BatchRow> Growing(IEnumerable<BatchRow> rows) => rows
+        .Where(row => PaperWords.Pattern(row.Batch.State.Stage) is not null)
+        .OrderBy(row => row.Share.FirstRow).ThenBy(row => row.Batch.Code, StringComparer.Ordinal);
 
     private static bool Names(BatchRow row, string code) =>
         string.Equals(row.Batch.Code, code, StringComparison.OrdinalIgnoreCase)
@@ -77,24 +81,32 @@ public sealed class PrintTrayTags(IDbContextFactory<NurseryDbContext> databases,
         return [.. places.Where(set => set.Any(place => place.House == house.Name)).Select(set => set.Key)];
     }
 
-    private static TrayTagSet SetOf(List<BatchRow> rows, NextSteps next)
+    /// <summary>Trays of one batch all say the same; of trays that several share, each says which rows in it are whose.</summary>
+    private static IEnumerable<TrayTagSet> TagsOf(List<BatchRow> rows, NextSteps next)
     {
+        var (traySet, stage) = (rows[0].TraySet, PaperWords.Pattern(rows[0].Batch.State.Stage)!.Value);
         var soonest = rows.Select(row => next.Of(row.Batch.Id)).FirstOrDefault(step => step is not null);
-        return new TrayTagSet(
-            rows[0].TraySet.Code,
-            rows[0].TraySet.Trays,
-            rows.Select(row => PaperWords.Pattern(row.Batch.State.Stage)).FirstOrDefault(stage => stage is not null)!.Value,
+        if (rows.All(row => row.Share.FirstRow is null))
+        {
+            return [new TrayTagSet(traySet.Code, traySet.Trays, stage, soonest, [.. rows.Select(row => ShareOf(row, null))])];
+        }
+
+        return Enumerable.Range(1, traySet.Trays).Select(tray => new TrayTagSet(
+            traySet.Code,
+            traySet.Trays,
+            stage,
             soonest,
-            [
-                .. rows.Select(row => new TrayTagShare(
-                    row.Batch.Code,
-                    row.Variety.Name,
-                    row.Crop.Name,
-                    row.Lot?.Code,
-                    row.Batch.State.SownOn is { } sown ? PaperWords.Day(sown) : null,
-                    rows.Count == 1 ? null : PaperWords.Count(row.Batch.Cells, "cell", "cells"))),
-            ]);
+            [.. rows.Select(row => (Row: row, Part: row.Share.PartIn(traySet, tray))).Where(own => own.Part is not null).Select(own => ShareOf(own.Row, own.Part))],
+            Only: tray)).Where(tag => tag.Shares.Count > 0);
     }
+
+    private static TrayTagShare ShareOf(BatchRow row, string? cells) => new(
+        row.Batch.Code,
+        row.Variety.Name,
+        row.Crop.Name,
+        row.Lot?.Code,
+        row.Batch.State.SownOn is { } sown ? PaperWords.Day(sown) : null,
+        cells);
 
     private static TagStock StockOf(TagPaper? paper, PaperSize ofSite) => paper switch
     {

@@ -10,6 +10,9 @@ public readonly record struct CellRows(SpaceRun Run, int RowsPerTray)
     /// <summary>'cell rows 1–4' in a single tray; 'tray 1 cell rows 9–12, tray 2, tray 3 cell rows 1–2' in several.</summary>
     public string Words(int traysInSet) => traysInSet == 1 ? Rows(Run) : string.Join(", ", Trays());
 
+    /// <summary>'cell rows 1–4' in one of the trays, counted from that tray's first; null when none lies there.</summary>
+    public string? WordsIn(int tray) => tray >= InTrays.First && tray <= InTrays.Last ? Rows(Of(tray)) : null;
+
     /// <summary>The trays of the set these rows lie in.</summary>
     public SpaceRun InTrays
     {

@@ -16,7 +16,12 @@ public sealed class TrayShare
     public int? Rows { get; init; }
 
     /// <summary>Which rows of cells are its own, in words; null when it shares the trays with none.</summary>
-    public string? Part(TraySet traySet) => FirstRow is { } first && Rows is { } rows
-        ? new CellRows(new SpaceRun(first, rows), CellGrid.Of(traySet.CellsPerTray).Rows).Words(traySet.Trays)
+    public string? Part(TraySet traySet) => OwnRows(traySet)?.Words(traySet.Trays);
+
+    /// <summary>Which rows of cells of one tray are its own, in words; null when none is, or when it shares the trays with none.</summary>
+    public string? PartIn(TraySet traySet, int tray) => OwnRows(traySet)?.WordsIn(tray);
+
+    private CellRows? OwnRows(TraySet traySet) => FirstRow is { } first && Rows is { } rows
+        ? new CellRows(new SpaceRun(first, rows), CellGrid.Of(traySet.CellsPerTray).Rows)
         : null;
 }

@@ -42,7 +42,7 @@ public static class TrayTagsDocument
         foreach (var set in model.Sets)
         {
             var stamp = stamps.Of(set);
-            for (var tray = 1; tray <= set.Trays; tray++)
+            for (var tray = set.Tags.First; tray <= set.Tags.Last; tray++)
                 yield return new TrayTag(set, tray, stamp);
         }
     }

@@ -4,5 +4,5 @@ namespace Nursery.Printing.TrayTags;
 /// <param name="PublicAddress">Where a scanned code leads; null prints the code alone.</param>
 public sealed record TrayTagsModel(Imprint Imprint, string? PublicAddress, TagStock Stock, IReadOnlyList<TrayTagSet> Sets)
 {
-    public int Tags => Sets.Sum(set => set.Trays);
+    public int Tags => Sets.Sum(set => set.Tags.Count);
 }

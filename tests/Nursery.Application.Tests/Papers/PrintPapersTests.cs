@@ -60,6 +60,48 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
     }
 
     [Fact]
+    public async Task TrayTags_SharedTray_SaysWhichRowsAreWhose()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var pepper = await nursery.PlanAsync(nursery.Pepper, trays: 1, inDays: 3);
+        var tomato = await nursery.PlanAsync(nursery.Tomato, trays: 1, inDays: 3);
+        var shared = await nursery.Get<ShareTrays>().HandleAsync(
+            new ShareTraysRequest([new(pepper.Id, 1, 4), new(tomato.Id, 1, 8)]), nursery.HeadGrower);
+
+        var text = PaperText.Of(await nursery.Get<PrintTrayTags>().HandleAsync(new TrayTagsRequest(tomato.Code), nursery.Staff));
+
+        Assert.Contains(shared.TraySetCode, text, StringComparison.Ordinal);
+        Assert.Contains("tray1of1", text, StringComparison.Ordinal);
+        Assert.Contains("cellrows1–4·" + pepper.Code, text, StringComparison.Ordinal);
+        Assert.Contains("cellrows5–12·" + tomato.Code, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task PickList_DeliveriesAndSubstitutes_EachDayItsPartAndWhatIsTakenInstead()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var (first, second) = (nursery.Today.PlusDays(50), nursery.Today.PlusDays(60));
+        await nursery.ImportAsync($"A-1,Terrace Growers,{nursery.Pepper.Code},200,{second:uuuu-MM-dd}");
+        var line = (await nursery.Get<ListOrderLines>().HandleAsync(new Paging(), nursery.Manager)).Items.Single();
+        await nursery.Get<ChangeOrderLine>().HandleAsync(
+            new(line.Id, 1, [new(first, 80), new(second, 120)], [nursery.Tomato.Code, nursery.Lettuce.Code]), nursery.HeadGrower);
+        var instead = await nursery.PlanAsync(nursery.Tomato);
+        await nursery.SowAsync(instead);
+        var look = await nursery.TaskAsync(instead.Id, Domain.Tasks.TaskKind.MoveOffHeat);
+        await nursery.RecordAsync(new Application.Rounds.TaskDone(look.Id.Value));
+
+        var early = PaperText.Of(await nursery.Get<PrintPickList>().HandleAsync(null, first, null, nursery.Staff));
+        var both = PaperText.Of(await nursery.Get<PrintPickList>().HandleAsync("A-1", null, null, nursery.Staff));
+
+        Assert.Contains("80plants", early, StringComparison.Ordinal);
+        Assert.DoesNotContain("120plants", early, StringComparison.Ordinal);
+        Assert.Contains("120plants", both, StringComparison.Ordinal);
+        Assert.Equal(2, Count(both, "instead,onlyifshort:" + instead.Code));
+        Assert.Contains("upto144plants", both, StringComparison.Ordinal);
+        Assert.Equal(2, Count(both, "nonefreehere"));
+    }
+
+    [Fact]
     public async Task BenchTags_SownBatch_SayWhatItNeedsNext()
     {
         await using var nursery = await TestNursery.OpenAsync(database);

@@ -15,7 +15,7 @@ using Nursery.Data;
 namespace Nursery.Data.Migrations
 {
     [DbContext(typeof(NurseryDbContext))]
-    [Migration("20261125031834_RoundSheets")]
+    [Migration("20261125033451_RoundSheets")]
     partial class RoundSheets
     {
         /// <inheritdoc />
@@ -970,12 +970,19 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("order_line_id");
 
+                    b.Property<Guid?>("DeliveryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("delivery_id");
+
                     b.Property<int>("Plants")
                         .HasColumnType("integer")
                         .HasColumnName("plants");
 
                     b.HasKey("BatchId", "OrderLineId")
                         .HasName("pk_allocations");
+
+                    b.HasIndex("DeliveryId")
+                        .HasDatabaseName("ix_allocations_delivery_id");
 
                     b.HasIndex("OrderLineId")
                         .HasDatabaseName("ix_allocations_order_line_id");
@@ -1041,6 +1048,41 @@ namespace Nursery.Data.Migrations
                     b.ToTable("orders", (string)null);
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Orders.OrderDelivery", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("OrderLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_line_id");
+
+                    b.Property<int>("Plants")
+                        .HasColumnType("integer")
+                        .HasColumnName("plants");
+
+                    b.Property<LocalDate>("ReadyOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ready_on");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_order_deliveries");
+
+                    b.HasIndex("OrderLineId", "ReadyOn")
+                        .IsUnique()
+                        .HasDatabaseName("ix_order_deliveries_order_line_id_ready_on");
+
+                    b.ToTable("order_deliveries", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_order_deliveries_plants", "plants >= 1");
+                        });
+                });
+
             modelBuilder.Entity("Nursery.Domain.Orders.OrderLine", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1089,6 +1131,29 @@ namespace Nursery.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_order_lines_plants", "plants >= 1");
                         });
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Orders.OrderSubstitute", b =>
+                {
+                    b.Property<Guid>("OrderLineId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("order_line_id");
+
+                    b.Property<Guid>("VarietyId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("variety_id");
+
+                    b.Property<int>("Rank")
+                        .HasColumnType("integer")
+                        .HasColumnName("rank");
+
+                    b.HasKey("OrderLineId", "VarietyId")
+                        .HasName("pk_order_substitutes");
+
+                    b.HasIndex("VarietyId")
+                        .HasDatabaseName("ix_order_substitutes_variety_id");
+
+                    b.ToTable("order_substitutes", (string)null);
                 });
 
             modelBuilder.Entity("Nursery.Domain.People.ApiKey", b =>
@@ -1530,12 +1595,19 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("site_id");
 
+                    b.Property<Guid?>("TrayTypeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("tray_type_id");
+
                     b.Property<int>("Trays")
                         .HasColumnType("integer")
                         .HasColumnName("trays");
 
                     b.HasKey("Id")
                         .HasName("pk_tray_sets");
+
+                    b.HasIndex("TrayTypeId")
+                        .HasDatabaseName("ix_tray_sets_tray_type_id");
 
                     b.HasIndex("SiteId", "Code")
                         .IsUnique()
@@ -1561,13 +1633,89 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("cells");
 
+                    b.Property<int?>("FirstRow")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_row");
+
+                    b.Property<int?>("Rows")
+                        .HasColumnType("integer")
+                        .HasColumnName("rows");
+
                     b.HasKey("TraySetId", "BatchId")
                         .HasName("pk_tray_shares");
 
                     b.HasIndex("BatchId")
                         .HasDatabaseName("ix_tray_shares_batch_id");
 
-                    b.ToTable("tray_shares", (string)null);
+                    b.ToTable("tray_shares", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tray_shares_rows", "(first_row is null) = (rows is null) and coalesce(first_row, 1) >= 1 and coalesce(rows, 1) >= 1");
+                        });
+                });
+
+            modelBuilder.Entity("Nursery.Domain.TraySets.TrayType", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<decimal?>("CellVolumeMl")
+                        .HasPrecision(7, 2)
+                        .HasColumnType("numeric(7,2)")
+                        .HasColumnName("cell_volume_ml");
+
+                    b.Property<int>("Cells")
+                        .HasColumnType("integer")
+                        .HasColumnName("cells");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("code");
+
+                    b.Property<decimal>("LengthMm")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
+                        .HasColumnName("length_mm");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<LocalDate?>("RetiredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("retired_on");
+
+                    b.Property<string>("Sources")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)")
+                        .HasColumnName("sources");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<decimal>("WidthMm")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
+                        .HasColumnName("width_mm");
+
+                    b.HasKey("Id")
+                        .HasName("pk_tray_types");
+
+                    b.HasIndex("Code")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tray_types_code");
+
+                    b.ToTable("tray_types", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tray_types_cells", "cells between 1 and 512 and cell_volume_ml > 0");
+                        });
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
@@ -1736,6 +1884,12 @@ namespace Nursery.Data.Migrations
                         .IsRequired()
                         .HasConstraintName("fk_allocations_batches_batch_id");
 
+                    b.HasOne("Nursery.Domain.Orders.OrderDelivery", null)
+                        .WithMany()
+                        .HasForeignKey("DeliveryId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_allocations_order_deliveries_delivery_id");
+
                     b.HasOne("Nursery.Domain.Orders.OrderLine", null)
                         .WithMany()
                         .HasForeignKey("OrderLineId")
@@ -1761,6 +1915,16 @@ namespace Nursery.Data.Migrations
                         .HasConstraintName("fk_orders_sites_site_id");
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Orders.OrderDelivery", b =>
+                {
+                    b.HasOne("Nursery.Domain.Orders.OrderLine", null)
+                        .WithMany()
+                        .HasForeignKey("OrderLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_order_deliveries_order_lines_order_line_id");
+                });
+
             modelBuilder.Entity("Nursery.Domain.Orders.OrderLine", b =>
                 {
                     b.HasOne("Nursery.Domain.Orders.Order", null)
@@ -1783,6 +1947,23 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_order_lines_varieties_variety_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Orders.OrderSubstitute", b =>
+                {
+                    b.HasOne("Nursery.Domain.Orders.OrderLine", null)
+                        .WithMany()
+                        .HasForeignKey("OrderLineId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_order_substitutes_order_lines_order_line_id");
+
+                    b.HasOne("Nursery.Domain.Crops.Variety", null)
+                        .WithMany()
+                        .HasForeignKey("VarietyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_order_substitutes_varieties_variety_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.People.ApiKey", b =>
@@ -1860,6 +2041,12 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_tray_sets_sites_site_id");
+
+                    b.HasOne("Nursery.Domain.TraySets.TrayType", null)
+                        .WithMany()
+                        .HasForeignKey("TrayTypeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_tray_sets_tray_types_tray_type_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.TraySets.TrayShare", b =>
