@@ -81,7 +81,7 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         var (first, second) = (nursery.Today.PlusDays(50), nursery.Today.PlusDays(60));
-        await nursery.ImportAsync($"A-1,Terrace Growers,{nursery.Pepper.Code},200,{second:uuuu-MM-dd}");
+        await nursery.ImportAsync($"A-1,Terrace Growers,{nursery.Pepper.Code},200,{first:uuuu-MM-dd}");
         var line = (await nursery.Get<ListOrderLines>().HandleAsync(new Paging(), nursery.Manager)).Items.Single();
         await nursery.Get<ChangeOrderLine>().HandleAsync(
             new(line.Id, 1, [new(first, 80), new(second, 120)], [nursery.Tomato.Code, nursery.Lettuce.Code]), nursery.HeadGrower);
