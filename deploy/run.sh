@@ -27,6 +27,8 @@ done
 
 find_dotnet_sdk || exit 3
 need_dotnet_libraries
+# For pictures of papers only: without them the program runs and says so.
+need_packages poppler-utils || true
 if [ -z "${ConnectionStrings__Nursery:-}" ]; then
   need_postgresql || exit 4
 fi
