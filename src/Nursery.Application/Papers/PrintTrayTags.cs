@@ -26,7 +26,8 @@ public sealed class PrintTrayTags(IDbContextFactory<NurseryDbContext> databases,
     {
         actor.Must(Right.Read);
         var model = await ModelAsync(request, actor, cancellation);
-        return TrayTagsDocument.Render(model, drawn, cancellation);
+        // Thousands take seconds: whoever waits can be told and can stop meanwhile.
+        return await Task.Run(() => TrayTagsDocument.Render(model, drawn, cancellation), cancellation);
     }
 
     /// <summary>How many tags it would be.</summary>

@@ -12,17 +12,21 @@ internal sealed class PaperPress(
     PrintPickList pickList,
     PrintBenchPlan benchPlan)
 {
-    public Task<byte[]> PrintAsync(PaperChoice choice, Actor actor)
+    /// <param name="choice">What to print.</param>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="drawn">Told how many tags are drawn; other papers are short.</param>
+    /// <param name="stop">Ends it.</param>
+    public Task<byte[]> PrintAsync(PaperChoice choice, Actor actor, IProgress<int> drawn, CancellationToken stop)
     {
         var house = Given(choice.House);
         return choice.Kind switch
         {
-            PaperKind.TrayTags => trayTags.HandleAsync(new TrayTagsRequest(Given(choice.Code), house, choice.Day, choice.Tags), actor),
-            PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor),
-            PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor),
-            PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor),
-            PaperKind.PickList => pickList.HandleAsync(Given(choice.Order), choice.Day, choice.Sheet, actor),
-            PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor),
+            PaperKind.TrayTags => trayTags.HandleAsync(new TrayTagsRequest(Given(choice.Code), house, choice.Day, choice.Tags), actor, drawn, stop),
+            PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor, stop),
+            PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor, stop),
+            PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor, stop),
+            PaperKind.PickList => pickList.HandleAsync(Given(choice.Order), choice.Day, choice.Sheet, actor, stop),
+            PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor, stop),
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
     }
