@@ -93,8 +93,8 @@ internal sealed class SowingPages(SowingSheetModel model, TextSetter text)
         _pages.Add([]);
         _heights.Add([]);
         _left = Room;
-        var title = text.OneLine($"Sowing sheet, {model.Span}", SheetTitle, Width);
-        Put(SheetTitle.Line + 2 * Mm, (page, top) => text.Draw(page, title, SheetSize.Margin, top, SheetTitle));
+        var title = text.OneLine($"Sowing sheet, {model.Span}", SheetTitle.Sized(17), Width);
+        Put(SheetTitle.Line + 2 * Mm, (page, top) => text.Draw(page, title, SheetSize.Margin, top, SheetTitle.Sized(17)));
         if (_pages.Count > 1)
         {
             return;

@@ -28,6 +28,7 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
 
     [Theory]
     [InlineData("Tray tags", "tray-tags.pdf?paper=letter")]
+    [InlineData("Sowing sheet", "sowing-sheet.pdf?paper=letter&from=2026-03-02&to=2026-03-08")]
     [InlineData("Round sheet", "round-sheet.pdf?paper=letter&on=2026-03-02")]
     [InlineData("Carry list", "carry-list.pdf?paper=letter&from=2026-03-02&days=7")]
     [InlineData("Pick list", "pick-list.pdf?paper=letter&on=2026-03-02")]

@@ -5,6 +5,7 @@ public enum PaperKind
 {
     TrayTags,
     BenchTags,
+    SowingSheet,
     RoundSheet,
     CarryList,
     PickList,

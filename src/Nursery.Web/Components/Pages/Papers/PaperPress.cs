@@ -1,5 +1,6 @@
 using Nursery.Application.Papers;
 using Nursery.Domain.People;
+using Nursery.Domain.Sites;
 
 namespace Nursery.Web.Components.Pages.Papers;
 
@@ -7,6 +8,7 @@ namespace Nursery.Web.Components.Pages.Papers;
 internal sealed class PaperPress(
     PrintTrayTags trayTags,
     PrintBenchTags benchTags,
+    PrintSowingSheet sowingSheet,
     PrintRoundSheet roundSheet,
     PrintCarryList carryList,
     PrintPickList pickList,
@@ -23,6 +25,7 @@ internal sealed class PaperPress(
         {
             PaperKind.TrayTags => trayTags.HandleAsync(new TrayTagsRequest(Given(choice.Code), house, choice.Day, choice.Tags), actor, drawn, stop),
             PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor, stop),
+            PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, SizeOf(choice.Sheet), actor, stop),
             PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor, stop),
             PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor, stop),
             PaperKind.PickList => pickList.HandleAsync(Given(choice.Order), choice.Day, choice.Sheet, actor, stop),
@@ -30,6 +33,8 @@ internal sealed class PaperPress(
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
     }
+
+    private static PaperSize SizeOf(SheetSize sheet) => sheet == SheetSize.A4 ? PaperSize.A4 : PaperSize.Letter;
 
     private static string? Given(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -15,7 +15,7 @@ using Nursery.Data;
 namespace Nursery.Data.Migrations
 {
     [DbContext(typeof(NurseryDbContext))]
-    [Migration("20261125033451_RoundSheets")]
+    [Migration("20261125035239_RoundSheets")]
     partial class RoundSheets
     {
         /// <inheritdoc />
@@ -1259,6 +1259,91 @@ namespace Nursery.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Runs.BackgroundRun", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AliveAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("alive_at");
+
+                    b.Property<string>("Device")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("device");
+
+                    b.Property<int>("Done")
+                        .HasColumnType("integer")
+                        .HasColumnName("done");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Message")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("message");
+
+                    b.Property<string>("Result")
+                        .HasMaxLength(-1)
+                        .HasColumnType("jsonb")
+                        .HasColumnName("result");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<string>("StartedBy")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("started_by");
+
+                    b.Property<Guid>("StartedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("started_by_id");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("state");
+
+                    b.Property<bool>("StopRequested")
+                        .HasColumnType("boolean")
+                        .HasColumnName("stop_requested");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("integer")
+                        .HasColumnName("total");
+
+                    b.HasKey("Id")
+                        .HasName("pk_background_runs");
+
+                    b.HasIndex("SiteId", "Kind")
+                        .IsUnique()
+                        .HasDatabaseName("ux_background_runs_live")
+                        .HasFilter("state IN ('Queued', 'Running')");
+
+                    b.HasIndex("SiteId", "Kind", "StartedAt")
+                        .HasDatabaseName("ix_background_runs_site_id_kind_started_at");
+
+                    b.ToTable("background_runs", (string)null);
+                });
+
             modelBuilder.Entity("Nursery.Domain.SeedLots.SeedLot", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1984,6 +2069,16 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_reservations_tray_sets_tray_set_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Runs.BackgroundRun", b =>
+                {
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_background_runs_sites_site_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.SeedLots.SeedLot", b =>
