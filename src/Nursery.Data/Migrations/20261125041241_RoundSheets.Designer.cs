@@ -15,7 +15,7 @@ using Nursery.Data;
 namespace Nursery.Data.Migrations
 {
     [DbContext(typeof(NurseryDbContext))]
-    [Migration("20261125035239_RoundSheets")]
+    [Migration("20261125041241_RoundSheets")]
     partial class RoundSheets
     {
         /// <inheritdoc />
@@ -385,6 +385,10 @@ namespace Nursery.Data.Migrations
                                 .HasColumnType("integer")
                                 .HasColumnName("state_cells_up");
 
+                            b1.Property<LocalDate?>("ClearedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_cleared_on");
+
                             b1.Property<LocalDate?>("CountedOn")
                                 .HasColumnType("date")
                                 .HasColumnName("state_counted_on");
@@ -398,6 +402,14 @@ namespace Nursery.Data.Migrations
                                 .HasColumnType("numeric(12,4)")
                                 .HasColumnName("state_counted_up");
 
+                            b1.Property<LocalDate?>("DiscardedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_discarded_on");
+
+                            b1.Property<LocalDate?>("FedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_fed_on");
+
                             b1.Property<LocalDate?>("FirstUpOn")
                                 .HasColumnType("date")
                                 .HasColumnName("state_first_up_on");
@@ -405,6 +417,10 @@ namespace Nursery.Data.Migrations
                             b1.Property<LocalDate?>("HandedOverOn")
                                 .HasColumnType("date")
                                 .HasColumnName("state_handed_over_on");
+
+                            b1.Property<LocalDate?>("HardenedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_hardened_on");
 
                             b1.Property<LocalDate?>("LookedOn")
                                 .HasColumnType("date")
@@ -422,6 +438,14 @@ namespace Nursery.Data.Migrations
                                 .HasColumnType("date")
                                 .HasColumnName("state_off_heat_on");
 
+                            b1.Property<LocalDate?>("ReadyLookedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_ready_looked_on");
+
+                            b1.Property<LocalDate?>("ReadySeenOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_ready_seen_on");
+
                             b1.Property<int>("SeedsSown")
                                 .HasColumnType("integer")
                                 .HasColumnName("state_seeds_sown");
@@ -429,6 +453,10 @@ namespace Nursery.Data.Migrations
                             b1.Property<LocalDate?>("SownOn")
                                 .HasColumnType("date")
                                 .HasColumnName("state_sown_on");
+
+                            b1.Property<LocalDate?>("SpacedOn")
+                                .HasColumnType("date")
+                                .HasColumnName("state_spaced_on");
 
                             b1.Property<string>("Stage")
                                 .IsRequired()
@@ -586,6 +614,14 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("numeric(12,4)")
                         .HasColumnName("depth_mm");
 
+                    b.Property<int?>("FeedEveryDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("feed_every_days");
+
+                    b.Property<int?>("FeedFromDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("feed_from_days");
+
                     b.Property<decimal>("GerminationMaxC")
                         .HasPrecision(5, 2)
                         .HasColumnType("numeric(5,2)")
@@ -641,6 +677,10 @@ namespace Nursery.Data.Migrations
                         .HasMaxLength(4000)
                         .HasColumnType("character varying(4000)")
                         .HasColumnName("sources");
+
+                    b.Property<int?>("SpaceDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("space_days");
 
                     b.Property<string>("Species")
                         .IsRequired()
@@ -896,6 +936,10 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("happened_at");
 
+                    b.Property<Guid?>("HouseId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("house_id");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(24)
@@ -947,6 +991,14 @@ namespace Nursery.Data.Migrations
 
                     b.HasIndex("BatchId")
                         .HasDatabaseName("ix_ledger_batch_id");
+
+                    b.HasIndex("BenchId")
+                        .HasDatabaseName("ix_ledger_bench_id")
+                        .HasFilter("batch_id IS NULL");
+
+                    b.HasIndex("HouseId")
+                        .HasDatabaseName("ix_ledger_house_id")
+                        .HasFilter("house_id IS NOT NULL");
 
                     b.HasIndex("TraySetId")
                         .HasDatabaseName("ix_ledger_tray_set_id");
@@ -1444,6 +1496,14 @@ namespace Nursery.Data.Migrations
                         .HasColumnName("currency")
                         .IsFixedLength();
 
+                    b.PrimitiveCollection<int[]>("HandMinutes")
+                        .HasColumnType("integer[]")
+                        .HasColumnName("hand_minutes");
+
+                    b.PrimitiveCollection<int[]>("Hands")
+                        .HasColumnType("integer[]")
+                        .HasColumnName("hands");
+
                     b.Property<bool>("IsDemo")
                         .HasColumnType("boolean")
                         .HasColumnName("is_demo");
@@ -1542,9 +1602,13 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<Guid>("BatchId")
+                    b.Property<Guid?>("BatchId")
                         .HasColumnType("uuid")
                         .HasColumnName("batch_id");
+
+                    b.Property<Guid?>("BenchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bench_id");
 
                     b.Property<string>("DoneBy")
                         .HasMaxLength(200)
@@ -1558,6 +1622,10 @@ namespace Nursery.Data.Migrations
                     b.Property<LocalDate>("DueOn")
                         .HasColumnType("date")
                         .HasColumnName("due_on");
+
+                    b.Property<Guid?>("HouseId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("house_id");
 
                     b.Property<string>("Kind")
                         .IsRequired()
@@ -1579,6 +1647,12 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("character varying(24)")
                         .HasColumnName("state");
 
+                    b.Property<Guid>("SubjectId")
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject_id")
+                        .HasComputedColumnSql("coalesce(batch_id, bench_id, house_id)", true);
+
                     b.Property<string>("Why")
                         .IsRequired()
                         .HasMaxLength(500)
@@ -1591,19 +1665,30 @@ namespace Nursery.Data.Migrations
                     b.HasIndex("BatchId")
                         .HasDatabaseName("ix_tasks_batch_id");
 
-                    b.HasIndex("Kind", "BatchId")
+                    b.HasIndex("BenchId")
+                        .HasDatabaseName("ix_tasks_bench_id")
+                        .HasFilter("bench_id IS NOT NULL");
+
+                    b.HasIndex("HouseId")
+                        .HasDatabaseName("ix_tasks_house_id")
+                        .HasFilter("house_id IS NOT NULL");
+
+                    b.HasIndex("SubjectId", "Kind")
                         .IsUnique()
                         .HasDatabaseName("ux_tasks_one_open")
                         .HasFilter("state = 'Open'");
 
-                    b.HasIndex("Kind", "BatchId", "Occurrence")
-                        .IsUnique()
-                        .HasDatabaseName("ix_tasks_kind_batch_id_occurrence");
-
                     b.HasIndex("SiteId", "State", "DueOn")
                         .HasDatabaseName("ix_tasks_site_id_state_due_on");
 
-                    b.ToTable("tasks", (string)null);
+                    b.HasIndex("SubjectId", "Kind", "Occurrence")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tasks_subject_id_kind_occurrence");
+
+                    b.ToTable("tasks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tasks_one_subject", "num_nonnulls(batch_id, bench_id, house_id) = 1");
+                        });
                 });
 
             modelBuilder.Entity("Nursery.Domain.TraySets.Standing", b =>
@@ -2107,8 +2192,19 @@ namespace Nursery.Data.Migrations
                         .WithMany()
                         .HasForeignKey("BatchId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
                         .HasConstraintName("fk_tasks_batches_batch_id");
+
+                    b.HasOne("Nursery.Domain.Benches.Bench", null)
+                        .WithMany()
+                        .HasForeignKey("BenchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_tasks_benches_bench_id");
+
+                    b.HasOne("Nursery.Domain.Houses.House", null)
+                        .WithMany()
+                        .HasForeignKey("HouseId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_tasks_houses_house_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.TraySets.Standing", b =>
