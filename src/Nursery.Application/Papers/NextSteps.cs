@@ -20,12 +20,12 @@ internal sealed class NextSteps
         var open = await database.Tasks.AsNoTracking()
             .Where(task => task.SiteId == site && task.State == TaskState.Open).ToListAsync(cancellation);
 
-        // Watering is always next and no news on a tag: it is named only when there is nothing else.
-        return new NextSteps(open.Where(task => (Id<Batch>?)task.BatchId is not null)
-            .GroupBy(task => ((Id<Batch>?)task.BatchId)!.Value)
+        // Water and feed are always next and no news on a tag: they are named only when there is nothing else.
+        return new NextSteps(open.Where(task => task.BatchId is not null)
+            .GroupBy(task => task.BatchId!.Value)
             .ToDictionary(
                 group => group.Key,
-                group => group.OrderBy(task => task.Kind == TaskKind.Water).ThenBy(task => task.DueOn).ThenBy(task => task.Kind).First()));
+                group => group.OrderBy(task => task.Kind is TaskKind.FirstWatering or TaskKind.Water or TaskKind.Feed).ThenBy(task => task.DueOn).ThenBy(task => task.Kind).First()));
     }
 
     public string? Of(Id<Batch> batch) => _next.GetValueOrDefault(batch) is { } task

@@ -7,6 +7,7 @@ using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
+using Nursery.Domain.Sites;
 using Nursery.Domain.Tasks;
 
 namespace Nursery.Application.Papers;
@@ -36,30 +37,39 @@ public sealed class ShowRoundSheet(IDbContextFactory<NurseryDbContext> databases
             ?? throw new NotFound("round sheet", "sheet", number.ToString(System.Globalization.CultureInfo.InvariantCulture));
         var ids = sheet.TaskIds.Select(id => new Id<RoundTask>(id)).ToList();
         var tasks = await database.Tasks.AsNoTracking().Where(task => ids.Contains(task.Id)).ToDictionaryAsync(task => task.Id, cancellation);
-        var about = tasks.Values.Select(task => (Id<Batch>?)task.BatchId).OfType<Id<Batch>>().Distinct().ToList();
+        var about = tasks.Values.Select(task => task.BatchId).OfType<Id<Batch>>().Distinct().ToList();
         var batches = (await database.BatchRows(site.Id).AsNoTracking().Where(row => about.Contains(row.Batch.Id)).ToListAsync(cancellation))
             .DistinctBy(row => row.Batch.Id).ToDictionary(row => row.Batch.Id);
+        var places = await PlacesAsync(database, site.Id, cancellation);
         return new EnterableSheet(
             sheet.Number,
             sheet.Day,
             Instant.FromDateTimeOffset(time.GetUtcNow()).InZone(site.Zone).LocalDateTime,
-            [.. ids.Select((id, i) => LineOf(i + 1, tasks[id], batches))],
+            [.. ids.Select((id, i) => LineOf(i + 1, tasks[id], batches, places))],
             await PeopleAsync(database, actor, cancellation));
     }
 
-    private static SheetLine LineOf(int line, RoundTask task, Dictionary<Id<Batch>, BatchRow> batches)
+    private static SheetLine LineOf(int line, RoundTask task, Dictionary<Id<Batch>, BatchRow> batches, Dictionary<Guid, string> places)
     {
-        var batch = (Id<Batch>?)task.BatchId is { } id ? batches.GetValueOrDefault(id) : null;
+        var batch = task.BatchId is { } id ? batches.GetValueOrDefault(id) : null;
         return new SheetLine(
             line,
             task.Id.Value,
             batch?.Batch.Id.Value,
             PaperWords.TaskTitle(task.Kind),
             batch?.Batch.Code ?? "",
-            batch is null ? "" : $"{batch.Crop.Name} ‘{batch.Variety.Name}’",
+            batch is null ? places.GetValueOrDefault(task.SubjectId, "") : $"{batch.Crop.Name} ‘{batch.Variety.Name}’",
             task.State,
             task.DoneBy,
             task.DoneOn);
+    }
+
+    private static async Task<Dictionary<Guid, string>> PlacesAsync(NurseryDbContext database, Id<Site> site, CancellationToken cancellation)
+    {
+        var benches = await database.Benches.Where(bench => bench.SiteId == site).Select(bench => new { bench.Id, bench.Name }).ToListAsync(cancellation);
+        var houses = await database.Houses.Where(house => house.SiteId == site).Select(house => new { house.Id, house.Name }).ToListAsync(cancellation);
+        return benches.Select(bench => (bench.Id.Value, bench.Name)).Concat(houses.Select(house => (house.Id.Value, house.Name)))
+            .ToDictionary(place => place.Value, place => place.Name);
     }
 
     private static async Task<IReadOnlyList<SheetPerson>> PeopleAsync(NurseryDbContext database, Actor actor, CancellationToken cancellation)
