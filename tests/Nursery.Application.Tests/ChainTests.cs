@@ -57,7 +57,7 @@ public sealed class ChainTests(TestDatabase database) : IClassFixture<TestDataba
         var trays = Assert.Single(houses.Houses.SelectMany(house => house.Benches).SelectMany(bench => bench.Trays), tray => tray.Standing);
         Assert.Equal(BatchStage.GrowingOn, trays.Stage);
 
-        var rate = Assert.Single(await nursery.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, nursery.Manager));
+        var rate = Assert.Single(await nursery.Get<GerminationByKey>().HandleAsync(new(GerminationKey.Crop), nursery.Manager));
         Assert.Equal(("PE", 1, 144L, 100m), (rate.Key, rate.Batches, rate.Seeds, rate.Emerged));
         Assert.Single((await nursery.Get<ListOrderLines>().HandleAsync(new Paging(), nursery.Manager)).Items);
         Assert.Single((await nursery.Get<ListBatches>().HandleAsync(new Paging(), nursery.Manager)).Items);

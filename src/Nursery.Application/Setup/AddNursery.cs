@@ -6,6 +6,7 @@ using Nursery.Application.Access;
 using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
+using Nursery.Application.Exports;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
 using Nursery.Application.History;
@@ -106,7 +107,15 @@ public static class NurseryServices
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()
         .AddTransient<RaiseTasks>()
+        .AddTransient<ShowGermination>()
         .AddTransient<GerminationByKey>()
+        .AddTransient<ExportGermination>()
+        .AddTransient<PrintGermination>()
+        .AddTransient<ExportReservations>()
+        .AddTransient<ExportStandings>()
+        .AddTransient<ExportTasks>()
+        .AddTransient<ExportSetpoints>()
+        .AddTransient<ExportLedger>()
         .AddTransient<PrintBenchTags>()
         .AddTransient<ListSowings>()
         .AddTransient<PrintSowingSheet>()

@@ -1,6 +1,7 @@
 using Nursery.Web.Api.Batches;
 using Nursery.Web.Api.Benches;
 using Nursery.Web.Api.Contract;
+using Nursery.Web.Api.Exports;
 using Nursery.Web.Api.Germination;
 using Nursery.Web.Api.Orders;
 using Nursery.Web.Api.Papers;
@@ -40,6 +41,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Papers").MapPapers();
+        api.MapGroup("").WithTags("Exports").MapExports();
         api.MapGroup("").WithTags("Setup").MapSetup();
         app.MapContractDocument();
     }

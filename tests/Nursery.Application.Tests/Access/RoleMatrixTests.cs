@@ -2,6 +2,7 @@ using Nursery.Application.Access;
 using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
+using Nursery.Application.Exports;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatZones;
 using Nursery.Application.Houses;
@@ -91,7 +92,15 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         ),
         [typeof(ListTasks)] = (Everyone, (n, a) => n.Get<ListTasks>().HandleAsync(null, a)),
         [typeof(ShowRound)] = (Everyone, (n, a) => n.Get<ShowRound>().HandleAsync(a)),
-        [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, a)),
+        [typeof(GerminationByKey)] = (Everyone, (n, a) => n.Get<GerminationByKey>().HandleAsync(new(GerminationKey.Crop), a)),
+        [typeof(ShowGermination)] = (Everyone, (n, a) => n.Get<ShowGermination>().HandleAsync(new(GerminationKey.Crop), a)),
+        [typeof(ExportGermination)] = (Everyone, (n, a) => n.Get<ExportGermination>().HandleAsync(GerminationLines.Rows, new(GerminationKey.Crop), a)),
+        [typeof(PrintGermination)] = (Everyone, (n, a) => n.Get<PrintGermination>().HandleAsync(new(GerminationKey.Crop), null, null, a)),
+        [typeof(ExportReservations)] = (Everyone, (n, a) => n.Get<ExportReservations>().HandleAsync(a)),
+        [typeof(ExportStandings)] = (Everyone, (n, a) => n.Get<ExportStandings>().HandleAsync(a)),
+        [typeof(ExportTasks)] = (Everyone, (n, a) => n.Get<ExportTasks>().HandleAsync(a)),
+        [typeof(ExportSetpoints)] = (Everyone, (n, a) => n.Get<ExportSetpoints>().HandleAsync(a)),
+        [typeof(ExportLedger)] = (Everyone, async (n, a) => await (await n.Get<ExportLedger>().HandleAsync(a))(Stream.Null)),
         [typeof(ListSowings)] = (Everyone, (n, a) => n.Get<ListSowings>().HandleAsync(null, null, a)),
         [typeof(PrintSowingSheet)] = (Everyone, (n, a) => n.Get<PrintSowingSheet>().HandleAsync(null, null, null, a)),
         [typeof(PrintTrayTags)] = (Everyone, async (n, a) =>

@@ -31,7 +31,7 @@ public sealed class SiteIsolationTests(TestDatabase database) : IClassFixture<Te
         Assert.Empty((await ours.Get<ListBatches>().HandleAsync(new Paging(), actor)).Items);
         Assert.Empty(await ours.Get<ListUnplaced>().HandleAsync(actor));
         Assert.Empty(await ours.Get<ListTasks>().HandleAsync(ours.Today.PlusDays(60), actor));
-        Assert.Empty(await ours.Get<GerminationByKey>().HandleAsync(GerminationKey.House, null, null, actor));
+        Assert.Empty(await ours.Get<GerminationByKey>().HandleAsync(new(GerminationKey.House), actor));
         Assert.Empty(await ours.Get<RebuildStates>().HandleAsync(actor));
         Assert.DoesNotContain((await ours.Get<ListBenches>().HandleAsync(Paging.All, actor)).Items, bench => bench.Id == ours.At.Warm.Id.Value);
         Assert.DoesNotContain(

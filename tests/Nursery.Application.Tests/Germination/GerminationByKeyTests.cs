@@ -15,7 +15,7 @@ public sealed class GerminationByKeyTests(TestDatabase database) : IClassFixture
     {
         await using var nursery = await CountedAsync();
 
-        var items = await nursery.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, nursery.Manager);
+        var items = await nursery.Get<GerminationByKey>().HandleAsync(new(GerminationKey.Crop), nursery.Manager);
 
         // Pepper: 60 of 100 and 72 of 80; 132/180; spread of 0.6 and 0.9 = 0.3/√2. Lettuce: 45 of 50.
         Assert.Equal(["LE", "PE"], items.Select(item => item.Key));
@@ -34,15 +34,15 @@ public sealed class GerminationByKeyTests(TestDatabase database) : IClassFixture
 
         Assert.Equal(
             [(nursery.Lettuce.Code, 50L), (nursery.Pepper.Code, 180L)],
-            (await germination.HandleAsync(GerminationKey.Variety, null, null, nursery.Manager)).Select(item => (item.Key, item.Seeds)));
+            (await germination.HandleAsync(new(GerminationKey.Variety), nursery.Manager)).Select(item => (item.Key, item.Seeds)));
         Assert.Equal(
             [(nursery.LettuceLot.Code, 50L), (nursery.PepperLot.Code, 180L)],
-            (await germination.HandleAsync(GerminationKey.Lot, null, null, nursery.Manager)).Select(item => (item.Key, item.Seeds)));
+            (await germination.HandleAsync(new(GerminationKey.Lot), nursery.Manager)).Select(item => (item.Key, item.Seeds)));
 
         // One pepper batch first stood in house 1, one was carried to house 2 later, lettuce was only ever moved by hand to house 2.
         Assert.Equal(
             [("H1", 180L), ("H2", 50L)],
-            (await germination.HandleAsync(GerminationKey.House, null, null, nursery.Manager)).Select(item => (item.Key, item.Seeds)));
+            (await germination.HandleAsync(new(GerminationKey.House), nursery.Manager)).Select(item => (item.Key, item.Seeds)));
     }
 
     [Fact]
@@ -52,11 +52,11 @@ public sealed class GerminationByKeyTests(TestDatabase database) : IClassFixture
         var germination = nursery.Get<GerminationByKey>();
         var first = nursery.Today.PlusDays(-20);
 
-        Assert.Equal(2, (await germination.HandleAsync(GerminationKey.Crop, first, first.PlusDays(1), nursery.Manager)).Count);
-        Assert.Empty(await germination.HandleAsync(GerminationKey.Crop, null, first, nursery.Manager));
-        Assert.Equal(80, Assert.Single(await germination.HandleAsync(GerminationKey.Crop, first.PlusDays(1), null, nursery.Manager)).Seeds);
+        Assert.Equal(2, (await germination.HandleAsync(new(GerminationKey.Crop, first, first.PlusDays(1)), nursery.Manager)).Count);
+        Assert.Empty(await germination.HandleAsync(new(GerminationKey.Crop, null, first), nursery.Manager));
+        Assert.Equal(80, Assert.Single(await germination.HandleAsync(new(GerminationKey.Crop, first.PlusDays(1), null), nursery.Manager)).Seeds);
         await Assert.ThrowsAsync<InvalidFields>(
-            () => germination.HandleAsync(GerminationKey.Crop, first, first.PlusDays(-1), nursery.Manager));
+            () => germination.HandleAsync(new(GerminationKey.Crop, first, first.PlusDays(-1)), nursery.Manager));
     }
 
     private async Task<TestNursery> CountedAsync()

@@ -160,7 +160,7 @@ public sealed class LoadScenarioTests(DemoNurseryFixture fixture, ITestOutputHel
     [Fact]
     public async Task GerminationByKey_Crop_GivesBelievableRates()
     {
-        var items = await Nursery.Get<GerminationByKey>().HandleAsync(GerminationKey.Crop, null, null, await Nursery.ActorAsync(Role.Manager));
+        var items = await Nursery.Get<GerminationByKey>().HandleAsync(new(GerminationKey.Crop), await Nursery.ActorAsync(Role.Manager));
         foreach (var item in items)
         {
             output.WriteLine($"{item.Name}: {item.Batches} batches, {item.Emerged:0} of {item.Seeds}, {item.Fraction:0.00} ± {item.FractionSpread:0.00}");

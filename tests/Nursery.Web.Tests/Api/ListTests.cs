@@ -48,7 +48,7 @@ public sealed class ListTests(ApiServer server)
     [InlineData("/api/v1/benches", "id,code,house,kind,band,spaces")]
     [InlineData("/api/v1/heat-zones", "id,code,house,benchCode,firstSpace,spaces,setpointC,readsC")]
     [InlineData("/api/v1/tasks", "id,kind,subject,batchCode,house,benchCode,dueOn,state,why")]
-    [InlineData("/api/v1/germination?by=crop", "key,name,batches,seeds,emerged,fraction,fractionSpread")]
+    [InlineData("/api/v1/germination?by=crop", "key,name,batches,seeds,emerged,fraction,fractionSpread,labelFraction,labelDifference,minimumKind,minimumFraction,minimumDifference,halfDays,halfBatches")]
     public async Task List_Item_HasTheMembersOfTheContract(string path, string members)
     {
         ArgumentNullException.ThrowIfNull(members);

@@ -29,6 +29,6 @@ internal static class CsvWriting
     /// <summary>Apostrophes in front do not count: so what was typed with one comes back with one.</summary>
     private static bool StartsFormula(string value) => value.TrimStart(Apostrophe) is ['=' or '+' or '-' or '@' or '\t' or '\r', ..];
 
-    private static string Quoted(string value) =>
+    public static string Quoted(string value) =>
         value.AsSpan().ContainsAny(",\"\r\n") ? $"\"{value.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : value;
 }

@@ -28,6 +28,11 @@ internal sealed class QueryFields(HttpContext context)
         where T : struct, Enum =>
         Take<T>(name, text => ApiJson.TryWord<T>(text, out var word) ? word : null, ApiJson.Words<T>());
 
+    public decimal? Number(string name) => Take<decimal>(
+        name,
+        text => decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : null,
+        "a number");
+
     public bool Flag(string name) => Take<bool>(name, text => text switch { "true" => true, "false" => false, _ => null }, "true, false") ?? false;
 
     /// <summary>At most 24 ids with commas between.</summary>

@@ -1,0 +1,100 @@
+using System.Globalization;
+using Nursery.Printing.GerminationReports;
+using Nursery.Printing.Tests.BenchTags;
+using Xunit;
+
+namespace Nursery.Printing.Tests.GerminationReports;
+
+public class GerminationReportDocumentTests
+{
+    private const double _mm = 72 / 25.4;
+    private const string _longest = "Ornamental flowering cabbage-and-kale mixture ‘Superlatively Long Invented Variety Name Number Seventeen’ of the upper house";
+
+    public static TheoryData<Paper, int, int> Papers => new()
+    {
+        { Paper.Letter, 0, 0 },
+        { Paper.Letter, 1, 1 },
+        { Paper.A4, 12, 9 },
+        { Paper.Letter, 1000, 60 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Render_AnyRows_IsOnePageInsideMarginsAndOverlapsNothing(Paper paper, int rows, int lines)
+    {
+        using var read = new Readback(GerminationReportDocument.Render(Model(paper, rows, lines)));
+
+        var page = Assert.Single(read.Pages);
+        Assert.Equal(paper == Paper.A4 ? 297 * _mm : 11 * 72, page.Height, 0.5);
+        Assert.Empty(Readback.Outside(page, 11 * _mm));
+        Assert.Empty(Readback.Overlaps(page));
+        foreach (var words in new[] { "Germination by variety", "Kestrel Beck Nursery", "Printed 24 November 2026, 14:05", "Page 1 of 1", "Invented demo data" })
+        {
+            Assert.Contains(Readback.Squeeze(words), read.Letters, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Render_FewRows_PrintsEveryFigureAndTheCurves()
+    {
+        using var read = new Readback(GerminationReportDocument.Render(Model(Paper.Letter, 3, 4)));
+
+        foreach (var words in new[]
+        {
+            "Variety 2", "1,440", "1,230.5", "85.4 %", "± 3.1 points", "6.3 days", "4 of 9 batches", "92.0 %", "6.6 points below", "75 %", "10.4 points above",
+            "days after sowing", "100 %", "PE-003-X 78 %", "published minimum 75 %",
+        })
+        {
+            Assert.Contains(Readback.Squeeze(words), read.Letters, StringComparison.Ordinal);
+        }
+
+        // Vectors, not a picture: 2 axes, 5 + 11 marks, 4 lines with 3 points each and leaders.
+        Assert.Empty(read.Pages[0].GetImages());
+        Assert.True(read.Pages[0].Paths.Count > 30, $"{read.Pages[0].Paths.Count} paths");
+    }
+
+    [Fact]
+    public void Render_MoreRowsThanFit_SaysHowManyAreLeftOut()
+    {
+        using var read = new Readback(GerminationReportDocument.Render(Model(Paper.Letter, 1000, 3)));
+
+        Assert.Contains("of1000rowsfitthispage.", read.Letters, StringComparison.Ordinal);
+        Assert.DoesNotContain("Variety999", read.Letters, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Render_SameModelTwice_GivesTheSameBytes() => Assert.Equal(
+        GerminationReportDocument.Render(Model(Paper.A4, 5, 5)), GerminationReportDocument.Render(Model(Paper.A4, 5, 5)));
+
+    private static GerminationReportModel Model(Paper paper, int rows, int lines) => new(
+        "Kestrel Beck Nursery",
+        "24 November 2026, 14:05",
+        paper,
+        "sown 1 March 2026 to 31 August 2026 · Pepper · House 2 · lot L-0401 · below 90 % · 27 batches counted",
+        "variety",
+        [.. Enumerable.Range(1, rows).Select(number => new GerminationReportRow(
+            number == 1 ? _longest : string.Create(CultureInfo.InvariantCulture, $"Variety {number}"),
+            "9", "1,440", "1,230.5", "85.4 %", "± 3.1 points", ("6.3 days", "4 of 9 batches"), ("92.0 %", "6.6 points below"), ("75 %", "10.4 points above")))],
+        lines == 0 ? null : Curves(paper, lines),
+        "Invented demo data");
+
+    private static PrintedCurves Curves(Paper paper, int lines)
+    {
+        var room = GerminationReportDocument.CurvesSize(paper);
+        double right = room.Width - room.Right, bottom = room.Height - room.Bottom;
+        var most = (int)(bottom / room.LabelHeight) - 2;
+        return new PrintedCurves(
+            $"Emergence curves of {_longest}: {lines} batches",
+            room.Left,
+            room.Top,
+            right,
+            bottom,
+            [.. Enumerable.Range(0, 11).Select(day => (room.Left + day * (right - room.Left) / 10, day.ToString(CultureInfo.InvariantCulture)))],
+            [.. Enumerable.Range(0, 5).Select(mark => (bottom - mark * (bottom - room.Top) / 4, (mark * 25).ToString(CultureInfo.InvariantCulture)))],
+            [.. Enumerable.Range(0, lines).Select(line => new PrintedCurve(
+                string.Create(CultureInfo.InvariantCulture, $"PE-{line:000}-X {75 + line % 20} %"),
+                [(room.Left, bottom), (room.Left + 60, bottom - 40), (room.Left + 150 + line, bottom - 90), (right, room.Top + 20 + line)],
+                line < most ? room.Top + room.LabelHeight * (line + 0.5) : null))],
+            [new PrintedCurve("published minimum 75 %", [(room.Left, room.Top + 40), (right, room.Top + 40)], bottom - room.LabelHeight)]);
+    }
+}
