@@ -18,10 +18,10 @@ internal static class ForeignCsv
             await table.ExecuteNonQueryAsync();
         }
 
-        await using (var copy = await connection.BeginRawBinaryCopyAsync(
+        await using (var copy = await connection.BeginTextImportAsync(
             $"COPY read_back ({string.Join(", ", Quoted(header))}) FROM STDIN (FORMAT csv, HEADER MATCH, ENCODING 'UTF8')"))
         {
-            await copy.WriteAsync(file);
+            await copy.WriteAsync(text);
         }
 
         var rows = new List<string[]>();
