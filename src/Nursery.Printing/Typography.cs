@@ -23,8 +23,8 @@ internal static class Typography
     public static readonly TextStyle ReportTitle = new(Face.Heading, 18, 23);
     public static readonly TextStyle ReportHead = new(Face.Heading, 11.5, 15);
     public static readonly TextStyle ReportText = new(Face.Text, 10, 13);
-    public static readonly TextStyle ReportCell = new(Face.Text, 8.5, 11);
-    public static readonly TextStyle ReportStrong = new(Face.TextBold, 9, 11);
+    public static readonly TextStyle ReportCell = new(Face.Text, 8, 10);
+    public static readonly TextStyle ReportStrong = new(Face.TextBold, 8.5, 10);
     public static readonly TextStyle ReportMark = new(Face.Text, 8, 10);
 
     /// <summary>Beside every QR code stands the code for eyes: 18 pt of this face has capitals of 4.2 mm (4 mm are asked).</summary>

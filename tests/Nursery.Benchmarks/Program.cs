@@ -13,6 +13,7 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["past"] = PastBenchmark.RunAsync,
     ["raise-tasks"] = RaiseTasksBenchmark.RunAsync,
     ["tags"] = TagsBenchmark.RunAsync,
+    ["germination"] = GerminationBenchmark.RunAsync,
 };
 if (args.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
 {

@@ -78,7 +78,7 @@ public sealed class PrintGermination(IDbContextFactory<NurseryDbContext> databas
         var chart = CurveChart.Of(row.Batches, row.Compared, size);
         var left = chart.Unlabeled == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {chart.Unlabeled} of them without a label");
         return new PrintedCurves(
-            string.Create(CultureInfo.InvariantCulture, $"Emergence curves of {row.Item.Name}: {row.Batches.Count} {(row.Batches.Count == 1 ? "batch" : "batches")}{left}"),
+            string.Create(CultureInfo.InvariantCulture, $"Emergence curves of {row.Batches.Count} {(row.Batches.Count == 1 ? "batch" : "batches")}{left}: {row.Item.Name}"),
             size.Left,
             size.Top,
             size.PlotRight,

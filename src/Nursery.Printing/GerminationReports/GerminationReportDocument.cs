@@ -9,13 +9,13 @@ namespace Nursery.Printing.GerminationReports;
 /// <summary>The germination page on one sheet: curves over a table of rows. May be called from several threads at once.</summary>
 public static class GerminationReportDocument
 {
-    private const double _margin = 12 * Mm;
+    private const double _margin = 10 * Mm;
     private const double _curvesHeight = 78 * Mm;
 
     /// <summary>How much room curves have, for whoever lays them out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A roll has no sheets.</exception>
     public static CurvesRoom CurvesSize(Paper paper) => new(
-        SizeOf(paper).Width - 2 * _margin, _curvesHeight, ReportMark.Line, Left: 30, Right: 96, Top: 8, Bottom: 26);
+        SizeOf(paper).Width - 2 * _margin, _curvesHeight, ReportMark.Line, Left: 30, Right: 112, Top: 8, Bottom: 26);
 
     /// <exception cref="ArgumentOutOfRangeException">A roll has no sheets.</exception>
     public static byte[] Render(GerminationReportModel model)

@@ -13,7 +13,7 @@ internal sealed class ReportTable(GerminationReportModel model, TextSetter text)
     /// <summary>Title and width of the figures; the name gets what they leave.</summary>
     private static readonly (string Title, double Width)[] _figures =
     [
-        ("batches", 36), ("seeds", 42), ("emerged", 42), ("rate", 40), ("spread", 50), ("half up after", 60), ("against label", 66), ("against minimum", 74),
+        ("batches", 36), ("seeds", 40), ("emerged", 44), ("rate", 40), ("spread", 58), ("half up after", 66), ("against label", 70), ("against minimum", 76),
     ];
 
     public void Draw(XGraphics page, XRect area)

@@ -16,12 +16,16 @@ internal sealed class ApiAnswer(int status, string body) : IResult
 
     public static ApiAnswer Created<T>(T value) => Of(StatusCodes.Status201Created, value);
 
+    /// <summary>Begun, and not ready yet.</summary>
+    public static ApiAnswer Accepted<T>(T value) => Of(StatusCodes.Status202Accepted, value);
+
     /// <summary>A file for a spreadsheet.</summary>
     public static IResult Csv(byte[] csv, string name) =>
         Results.File(csv, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{name}.csv");
 
-    /// <summary>Begun, and not ready yet.</summary>
-    public static ApiAnswer Accepted<T>(T value) => Of(StatusCodes.Status202Accepted, value);
+    /// <summary>The same, written while it is read.</summary>
+    public static IResult CsvStream(Func<Stream, Task> write, string name) =>
+        Results.Stream(write, $"{MediaTypeNames.Text.Csv}; charset=utf-8", $"{name}.csv");
 
     public Task ExecuteAsync(HttpContext httpContext)
     {

@@ -26,7 +26,7 @@ public class GerminationReportDocumentTests
 
         var page = Assert.Single(read.Pages);
         Assert.Equal(paper == Paper.A4 ? 297 * _mm : 11 * 72, page.Height, 0.5);
-        Assert.Empty(Readback.Outside(page, 11 * _mm));
+        Assert.Empty(Readback.Outside(page, 9.5 * _mm));
         Assert.Empty(Readback.Overlaps(page));
         foreach (var words in new[] { "Germination by variety", "Kestrel Beck Nursery", "Printed 24 November 2026, 14:05", "Page 1 of 1", "Invented demo data" })
         {
@@ -41,12 +41,15 @@ public class GerminationReportDocumentTests
 
         foreach (var words in new[]
         {
-            "Variety 2", "1,440", "1,230.5", "85.4 %", "± 3.1 points", "6.3 days", "4 of 9 batches", "92.0 %", "6.6 points below", "75 %", "10.4 points above",
+            "Variety 2", "126,496", "121,230.5", "100.0 %", "± 33.1 points", "13.3 days", "19 of 21 batches", "92.0 %", "26.6 points below", "75 %", "10.4 points above",
             "days after sowing", "100 %", "PE-003-X 78 %", "published minimum 75 %",
         })
         {
             Assert.Contains(Readback.Squeeze(words), read.Letters, StringComparison.Ordinal);
         }
+
+        // Only the longest name is cut, over the curves and in its row after a second line.
+        Assert.Equal(2, read.Letters.Count(letter => letter == '…'));
 
         // Vectors, not a picture: 2 axes, 5 + 11 marks, 4 lines with 3 points each and leaders.
         Assert.Empty(read.Pages[0].GetImages());
@@ -74,7 +77,7 @@ public class GerminationReportDocumentTests
         "variety",
         [.. Enumerable.Range(1, rows).Select(number => new GerminationReportRow(
             number == 1 ? _longest : string.Create(CultureInfo.InvariantCulture, $"Variety {number}"),
-            "9", "1,440", "1,230.5", "85.4 %", "± 3.1 points", ("6.3 days", "4 of 9 batches"), ("92.0 %", "6.6 points below"), ("75 %", "10.4 points above")))],
+            "24", "126,496", "121,230.5", "100.0 %", "± 33.1 points", ("13.3 days", "19 of 21 batches"), ("92.0 %", "26.6 points below"), ("75 %", "10.4 points above")))],
         lines == 0 ? null : Curves(paper, lines),
         "Invented demo data");
 
@@ -84,7 +87,7 @@ public class GerminationReportDocumentTests
         double right = room.Width - room.Right, bottom = room.Height - room.Bottom;
         var most = (int)(bottom / room.LabelHeight) - 2;
         return new PrintedCurves(
-            $"Emergence curves of {_longest}: {lines} batches",
+            $"Emergence curves of {lines} batches: {_longest}",
             room.Left,
             room.Top,
             right,

@@ -12,15 +12,15 @@ internal static class ExportEndpoints
     public static void MapExports(this RouteGroupBuilder api)
     {
         Map(api, "reservations", "Reservations: the plan", async (ExportReservations export, HttpContext http) =>
-            CsvAnswer.Of(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "reservations"));
+            ApiAnswer.Csv(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "reservations"));
         Map(api, "standings", "Which trays stand where", async (ExportStandings export, HttpContext http) =>
-            CsvAnswer.Of(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "standings"));
+            ApiAnswer.Csv(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "standings"));
         Map(api, "tasks", "Tasks: open, done and withdrawn", async (ExportTasks export, HttpContext http) =>
-            CsvAnswer.Of(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "tasks"));
+            ApiAnswer.Csv(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "tasks"));
         Map(api, "setpoints", "Spans of days with another setpoint", async (ExportSetpoints export, HttpContext http) =>
-            CsvAnswer.Of(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "setpoints"));
+            ApiAnswer.Csv(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "setpoints"));
         Map(api, "ledger", "The whole ledger, in the order it was recorded", async (ExportLedger export, HttpContext http) =>
-            CsvAnswer.Streamed(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "ledger"));
+            ApiAnswer.CsvStream(await export.HandleAsync(await AskedAsync(http), http.RequestAborted), "ledger"));
     }
 
     private static void Map(RouteGroupBuilder api, string list, string what, Delegate answer) => api.MapGet($"/{list}.csv", answer)

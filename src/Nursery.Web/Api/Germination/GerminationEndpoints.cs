@@ -61,6 +61,6 @@ internal static class GerminationEndpoints
         var choice = query.GerminationChoice();
         query.Done();
         var csv = await export.HandleAsync(lines, choice, await http.CallerAsync(), http.RequestAborted);
-        return CsvAnswer.Of(csv, lines == GerminationLines.Rows ? "germination" : $"germination-{ApiJson.Word(lines)}");
+        return ApiAnswer.Csv(csv, lines == GerminationLines.Rows ? "germination" : $"germination-{ApiJson.Word(lines)}");
     }
 }
