@@ -17,6 +17,8 @@ public sealed class ManagerTests(NurseryApp app) : IClassFixture<NurseryApp>
         await using var visit = await app.SignInAsAsync("manager", width, height);
         var page = visit.Page;
         await page.GetByRole(AriaRole.Link, new() { Name = "Germination" }).ClickAsync();
+        await Expect(page.Locator("h1")).ToHaveTextAsync("Germination");
+        await Expect(page.Locator("main[data-interactive=true]")).ToBeVisibleAsync();
         await page.GetByLabel("By", new() { Exact = true }).SelectOptionAsync("Lot");
         await page.GetByLabel("Crop", new() { Exact = true }).SelectOptionAsync("PE");
         var rows = page.Locator("button.opens");
