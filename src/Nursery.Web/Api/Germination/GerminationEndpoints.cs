@@ -1,7 +1,9 @@
 using System.Net.Mime;
 using Microsoft.OpenApi;
 using Nursery.Application.Germination;
+using Nursery.Application.Papers;
 using Nursery.Domain.People;
+using Nursery.Domain.Sites;
 using Nursery.Web.Api.Contract;
 using Nursery.Web.Api.Requests;
 
@@ -21,10 +23,17 @@ internal static class GerminationEndpoints
             .TakesChoice()
             .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Text.Csv)
             .Refuses(422);
+        api.MapGet("/papers/germination.pdf", GerminationPaperAsync)
+            .Needs(Right.Read, "germinationPaper", "Germination on one page as a PDF: curves and a table")
+            .TakesChoice()
+            .Takes("open", JsonSchemaType.String, "the key of the item whose curves are drawn; the first one's when not given")
+            .TakesWord<PaperSize>("paper", "letter or a4; the site's paper when not given, letter when that is a roll")
+            .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Pdf)
+            .Refuses(422);
     }
 
     /// <summary>Which batches, by what, in which order: the same wherever germination is asked for.</summary>
-    public static RouteHandlerBuilder TakesChoice(this RouteHandlerBuilder endpoint) => endpoint
+    private static RouteHandlerBuilder TakesChoice(this RouteHandlerBuilder endpoint) => endpoint
         .TakesWord<GerminationKey>("by", "what to group by; crop when not given")
         .TakesDay("from", "sown from this day on; from the beginning when not given")
         .TakesDay("to", "sown before this day; to the end when not given")
@@ -35,7 +44,7 @@ internal static class GerminationEndpoints
         .TakesWord<GerminationOrder>("order", "what to sort by; name when not given. Items without the figure come last")
         .Takes("descending", JsonSchemaType.Boolean, "true sorts the greatest first");
 
-    public static GerminationRequest GerminationChoice(this QueryFields query) => new(
+    private static GerminationRequest GerminationChoice(this QueryFields query) => new(
         query.Word<GerminationKey>("by") ?? GerminationKey.Crop,
         query.Day("from"),
         query.Day("to"),
@@ -45,6 +54,17 @@ internal static class GerminationEndpoints
         query.Number("below"),
         query.Word<GerminationOrder>("order") ?? GerminationOrder.Name,
         query.Flag("descending"));
+
+    private static async Task<IResult> GerminationPaperAsync(HttpContext http, PrintGermination print)
+    {
+        var query = new QueryFields(http);
+        var choice = query.GerminationChoice();
+        var open = query.Text("open");
+        var paper = query.Word<PaperSize>("paper");
+        query.Done();
+        var pdf = await print.HandleAsync(choice, open, paper, await http.CallerAsync(), http.RequestAborted);
+        return Results.File(pdf, MediaTypeNames.Application.Pdf, "germination.pdf");
+    }
 
     private static async Task<IResult> GerminationAsync(HttpContext http, GerminationByKey germination)
     {
