@@ -39,17 +39,35 @@ public static class CountedHistory
         var up = 90 + (number % 50);
         var batch = new Batch
         {
-            Id = NewId.Of<Batch>(nursery.Clock), SiteId = nursery.At.Site.Id, Code = $"HI-{number:000}", VarietyId = variety.Id, LotId = lot.Id,
-            Cells = Cells, SeedsPerCell = 1, SowOn = sown, ReadyOn = sown.PlusDays(56),
+            Id = NewId.Of<Batch>(nursery.Clock),
+            SiteId = nursery.At.Site.Id,
+            Code = $"HI-{number:000}",
+            VarietyId = variety.Id,
+            LotId = lot.Id,
+            Cells = Cells,
+            SeedsPerCell = 1,
+            SowOn = sown,
+            ReadyOn = sown.PlusDays(56),
             State = new BatchState
             {
-                Stage = BatchStage.HandedOver, SownOn = sown, LotId = lot.Id, SeedsSown = Cells, CellsSown = Cells, CountedSeeds = Cells,
-                CountedUp = up, CountedOn = sown.PlusDays(4 + (3 * Counts)), ThinnedOn = sown.PlusDays(20),
+                Stage = BatchStage.HandedOver,
+                SownOn = sown,
+                LotId = lot.Id,
+                SeedsSown = Cells,
+                CellsSown = Cells,
+                CountedSeeds = Cells,
+                CountedUp = up,
+                CountedOn = sown.PlusDays(4 + (3 * Counts)),
+                ThinnedOn = sown.PlusDays(20),
             },
         };
         var traySet = new TraySet
         {
-            Id = NewId.Of<TraySet>(nursery.Clock), SiteId = batch.SiteId, Code = $"{batch.Code}-1", Trays = 2, CellsPerTray = 72,
+            Id = NewId.Of<TraySet>(nursery.Clock),
+            SiteId = batch.SiteId,
+            Code = $"{batch.Code}-1",
+            Trays = 2,
+            CellsPerTray = 72,
         };
         database.AddRange(batch, traySet, new TrayShare { TraySetId = traySet.Id, BatchId = batch.Id, Cells = Cells });
         var bench = number % 2 == 0 ? nursery.At.Heat : nursery.At.Cool;
@@ -77,9 +95,19 @@ public static class CountedHistory
             var at = sown.PlusDays(day).AtMidnight().PlusHours(9).InZoneLeniently(nursery.At.Site.Zone).ToInstant();
             var entry = new LedgerEntry
             {
-                Id = NewId.Of<LedgerEntry>(nursery.Clock), SiteId = batch.SiteId, BatchId = value is Undo ? null : batch.Id, TraySetId = trays?.Id,
-                BenchId = where, UndoOf = value is Undo undo ? undo.Entry : null, WhoId = nursery.Staff.Id, WhoName = nursery.Staff.Name,
-                HappenedAt = at, RecordedAt = at, Day = sown.PlusDays(day), Kind = value.Kind, Value = value,
+                Id = NewId.Of<LedgerEntry>(nursery.Clock),
+                SiteId = batch.SiteId,
+                BatchId = value is Undo ? null : batch.Id,
+                TraySetId = trays?.Id,
+                BenchId = where,
+                UndoOf = value is Undo undo ? undo.Entry : null,
+                WhoId = nursery.Staff.Id,
+                WhoName = nursery.Staff.Name,
+                HappenedAt = at,
+                RecordedAt = at,
+                Day = sown.PlusDays(day),
+                Kind = value.Kind,
+                Value = value,
             };
             database.Add(entry);
             return entry;

@@ -80,14 +80,16 @@ public sealed class GerminationPageTests(TestDatabase database) : IClassFixture<
         var page = pages.Render<GerminationPage>();
         page.WaitForElement("table");
 
-        page.Find("#by").Change("Lot");
+        // Each step in the page's own turn: what is drawn meanwhile would take the found element away.
+
+        await page.InvokeAsync(() => page.Find("#by").Change("Lot"));
         page.WaitForAssertion(() => Assert.Contains(nursery.PepperLot.Code, page.Find("tbody").TextContent, StringComparison.Ordinal));
-        page.Find("#to").Change("2026-03-31");
-        page.Find("#crop").Change("PE");
-        page.Find("#below").Change("90.5");
-        page.FindAll("button.sort")[4].Click();
+        await page.InvokeAsync(() => page.Find("#to").Change("2026-03-31"));
+        await page.InvokeAsync(() => page.Find("#crop").Change("PE"));
+        await page.InvokeAsync(() => page.Find("#below").Change("90.5"));
+        await page.InvokeAsync(() => page.FindAll("button.sort")[4].Click());
         page.WaitForElement("th[aria-sort=descending]");
-        page.Find("button.opens").Click();
+        await page.InvokeAsync(() => page.Find("button.opens").Click());
 
         const string choice = "by=lot&to=2026-04-01&crop=PE&below=0.905&order=fraction&descending=true";
         page.WaitForAssertion(() => Assert.Equal(
@@ -96,8 +98,9 @@ public sealed class GerminationPageTests(TestDatabase database) : IClassFixture<
                 $"/api/v1/germination.csv?{choice}&lines=batches", $"/api/v1/germination.csv?{choice}&lines=counts",
             ],
             page.FindAll(".actions a").Select(link => link.GetAttribute("href"))));
-        page.Find("#below").Change("20");
-        page.WaitForElement(".empty button").Click();
+        await page.InvokeAsync(() => page.Find("#below").Change("20"));
+        page.WaitForElement(".empty button");
+        await page.InvokeAsync(() => page.Find(".empty button").Click());
         page.WaitForElement("table");
         Assert.Contains("/api/v1/ledger.csv", page.FindAll("section a").Select(link => link.GetAttribute("href")));
     }

@@ -1,5 +1,5 @@
-using Microsoft.OpenApi;
 using System.Net.Mime;
+using Microsoft.OpenApi;
 using Nursery.Application.Batches;
 using Nursery.Domain;
 using Nursery.Domain.People;
