@@ -81,7 +81,6 @@ public sealed class GerminationPageTests(TestDatabase database) : IClassFixture<
         page.WaitForElement("table");
 
         // Each step in the page's own turn: what is drawn meanwhile would take the found element away.
-
         await page.InvokeAsync(() => page.Find("#by").Change("Lot"));
         page.WaitForAssertion(() => Assert.Contains(nursery.PepperLot.Code, page.Find("tbody").TextContent, StringComparison.Ordinal));
         await page.InvokeAsync(() => page.Find("#to").Change("2026-03-31"));
