@@ -106,7 +106,7 @@ public sealed class LoadPastTests(PastFixture past) : IClassFixture<PastFixture>
     public async Task Germination_BadLot_ShowsItself()
     {
         var actor = await past.Nursery.ActorAsync(Role.HeadGrower);
-        var lots = await past.Nursery.Get<GerminationByKey>().HandleAsync(GerminationKey.Lot, null, null, actor);
+        var lots = await past.Nursery.Get<GerminationByKey>().HandleAsync(new(GerminationKey.Lot), actor);
         var bad = lots.Single(lot => lot.Key == Season.Truth.BadLot);
         var others = lots.Where(lot => lot.Key != Season.Truth.BadLot && Season.Lots.Any(known => known.Code == lot.Key)).ToList();
 
