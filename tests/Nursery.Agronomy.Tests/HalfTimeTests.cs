@@ -20,6 +20,7 @@ public sealed class HalfTimeTests
     {
         Assert.Equal(new HalfTime(null, 9), HalfTime.Of([(9, 0.9)], 0.9));
         Assert.Equal(new HalfTime(null, 9), HalfTime.Of([(9, 0.5), (12, 0.9)], 0.9));
+        Assert.Equal(new HalfTime(null, 9), HalfTime.Of([(9, 0.5), (12, 1)], 1));
     }
 
     [Fact]
