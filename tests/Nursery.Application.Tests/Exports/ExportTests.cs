@@ -91,7 +91,8 @@ public sealed class ExportTests(TestDatabase database) : IClassFixture<TestDatab
             Assert.Single(await RowsAsync(await nursery.Get<ExportStandings>().HandleAsync(nursery.Manager))));
         var tasks = await RowsAsync(await nursery.Get<ExportTasks>().HandleAsync(nursery.Manager));
         Assert.Equal((await nursery.TasksAsync()).Count, tasks.Count);
-        Assert.Contains(tasks, task => task[1] == "sow" && task[2] == batch.Code && task[7] == "done" && task[8] == "2026-03-02");
+        Assert.Contains(tasks, task => task[1] == "sow" && task[2] == batch.Code && task[9] == "done" && task[10] == "2026-03-02");
+        Assert.Contains(tasks, task => task[1] == "look" && task[2].Length == 0 && task[5] == "G1");
         Assert.Equal(
             ["Z60", "G1", "2026-03-03", "2026-03-05", "16"],
             Assert.Single(await RowsAsync(await nursery.Get<ExportSetpoints>().HandleAsync(nursery.Manager))));
