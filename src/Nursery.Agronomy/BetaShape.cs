@@ -11,6 +11,8 @@ public readonly record struct BetaShape
     public BetaShape(double a, double b) =>
         (A, B) = (InputOutOfRange.Within(a, Smallest, Largest, "a", ""), InputOutOfRange.Within(b, Smallest, Largest, "b", ""));
 
+    private BetaShape((double A, double B) counts) => (A, B) = counts;
+
     public double A { get; }
 
     public double B { get; }
@@ -24,4 +26,7 @@ public readonly record struct BetaShape
     /// <param name="mean">Above 0, below 1.</param>
     /// <param name="size">a + b; default 35, standard deviation 6 points at 85 % (from memory).</param>
     public static BetaShape Of(Fraction mean, double size = 35) => new(mean.Value * size, (1 - mean.Value) * size);
+
+    /// <summary>The shape of an order statistic, whose parameters are counts of any size.</summary>
+    internal static BetaShape OfCounts(double a, double b) => new((a, b));
 }
