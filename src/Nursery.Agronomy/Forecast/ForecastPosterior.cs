@@ -1,0 +1,122 @@
+using MathNet.Numerics;
+using Nursery.Agronomy.Emergence;
+
+namespace Nursery.Agronomy.Forecast;
+
+/// <summary>What the counts say of final emergence G, speed and spread, on a fixed grid. Source of the method: grid approximation, Gelman et
+/// al., Bayesian Data Analysis, 3rd ed. 2013, 10.1 (from memory).</summary>
+internal sealed class ForecastPosterior
+{
+    /// <summary>Standard deviation of ln thermal time: between lots 0.25, and 0.15 for crop table and thermometer (from memory).</summary>
+    private static readonly double SpeedSpread = Math.Sqrt((VarietySpeed.BetweenLots * VarietySpeed.BetweenLots) + (0.15 * 0.15));
+
+    /// <summary>Real curves are not ours: trays differ and shapes bend. A count of n units weighs as n ÷ (1 + n ρ).</summary>
+    private const double Overdispersion = 0.010;
+    private const int Fractions = 40;
+    private const int Speeds = 27;
+    private const double SpeedReach = 3;
+    private static readonly (double Factor, double Weight)[] Spreads = [(0.7, 0.25), (1, 0.4), (1.4, 0.25), (2, 0.1)];
+
+    private ForecastPosterior(CountChain chain, IReadOnlyList<Cell> cells) => (Chain, Cells) = (chain, cells);
+
+    public CountChain Chain { get; }
+
+    public IReadOnlyList<Cell> Cells { get; }
+
+    public static ForecastPosterior Of(ForecastQuestion question)
+    {
+        var chain = CountChain.Of(question);
+        var fractions = FractionGrid(question.Prior);
+        var days = chain.Links.Select(link => question.Temperatures.ProgressAt(question.Rate, link.Day)).ToArray();
+        var froms = chain.Links.Select(link => link.From is { } from ? question.Temperatures.ProgressAt(question.Rate, from) : 0).ToArray();
+        var cells = new List<Cell>(fractions.Length * Speeds * Spreads.Length);
+        var (shares, starts) = (new double[days.Length], new double[days.Length]);
+        foreach (var (factor, spreadWeight) in Spreads)
+        {
+            var curve = new EmergenceCurve(question.Curve.Family, Math.Clamp(question.Curve.Sigma * factor, 0.02, 2));
+            for (var speed = 0; speed < Speeds; speed++)
+            {
+                var deviate = SpeedReach * ((2d * speed / (Speeds - 1)) - 1);
+                var slower = Math.Exp(deviate * SpeedSpread);
+                for (var link = 0; link < days.Length; link++)
+                {
+                    shares[link] = curve.Share(days[link] / slower);
+                    starts[link] = chain.Links[link].From is null ? 0 : curve.Share(froms[link] / slower);
+                }
+
+                var now = days.Length == 0 ? 0 : shares[^1];
+                foreach (var (fraction, logWeight) in fractions)
+                {
+                    var log = logWeight + Math.Log(spreadWeight) - (deviate * deviate / 2) + Likelihood(chain, shares, starts, fraction, question.SeedsPerCell);
+                    cells.Add(new Cell(fraction, slower, curve.Sigma, now, log));
+                }
+            }
+        }
+
+        return new ForecastPosterior(chain, Normalized(cells));
+    }
+
+    /// <summary>Progress at which nine in ten of the final stand are up: median over the posterior.</summary>
+    public double ProgressTo90Percent(ForecastQuestion question)
+    {
+        var k = question.SeedsPerCell;
+        var sorted = Cells.Select(cell =>
+        {
+            var stand = 0.9 * (1 - Math.Pow(1 - cell.Fraction, k));
+            var share = (1 - Math.Pow(1 - stand, 1d / k)) / cell.Fraction;
+            var progress = cell.Slower * new EmergenceCurve(question.Curve.Family, cell.Sigma).ProgressTo(new Fraction(Math.Clamp(share, 1e-9, 1 - 1e-9)));
+            return (progress, cell.Weight);
+        }).OrderBy(item => item.progress).ToList();
+        var sum = 0d;
+        return sorted.First(item => (sum += item.Weight) >= 0.5).progress;
+    }
+
+    private static double Likelihood(CountChain chain, double[] shares, double[] starts, double fraction, int seedsPerCell)
+    {
+        var sum = 0d;
+        for (var index = 0; index < shares.Length; index++)
+        {
+            var link = chain.Links[index];
+            var (now, before) = (Up(fraction * shares[index], link.ByCell ? seedsPerCell : 1), Up(fraction * starts[index], link.ByCell ? seedsPerCell : 1));
+            var chance = Math.Clamp((now - before) / Math.Max(1e-12, 1 - before), 1e-6, 1 - 1e-6);
+            sum += ((link.New * Math.Log(chance)) + ((link.Of - link.New) * Math.Log(1 - chance))) / (1 + (link.Of * Overdispersion));
+        }
+
+        return sum;
+    }
+
+    internal static double Up(double seed, int seedsPerCell)
+    {
+        var empty = 1d;
+        for (var count = 0; count < seedsPerCell; count++)
+        {
+            empty *= 1 - seed;
+        }
+
+        return 1 - empty;
+    }
+
+    private static (double Fraction, double LogWeight)[] FractionGrid(BetaShape prior)
+    {
+        var (low, high) = (Math.Max(0, prior.Mean - (5 * prior.Spread)), Math.Min(1, prior.Mean + (5 * prior.Spread)));
+        var scale = -SpecialFunctions.BetaLn(prior.A, prior.B);
+        return [.. Enumerable.Range(0, Fractions).Select(index => low + ((high - low) * (index + 0.5) / Fractions))
+            .Select(fraction => (fraction, scale + ((prior.A - 1) * Math.Log(fraction)) + ((prior.B - 1) * Math.Log(1 - fraction))))];
+    }
+
+    /// <summary>Weights that add to one; what weighs next to nothing is dropped.</summary>
+    private static List<Cell> Normalized(List<Cell> cells)
+    {
+        var best = cells.Max(cell => cell.Weight);
+        var kept = cells.Where(cell => cell.Weight > best - 14).Select(cell => cell with { Weight = Math.Exp(cell.Weight - best) }).ToList();
+        var total = kept.Sum(cell => cell.Weight);
+        return kept.ConvertAll(cell => cell with { Weight = cell.Weight / total });
+    }
+
+    /// <param name="Fraction">Final emergence G.</param>
+    /// <param name="Slower">Factor on the thermal time.</param>
+    /// <param name="Sigma">Spread of the curve.</param>
+    /// <param name="ShareNow">H at the last count: share of the final emergence that was up.</param>
+    /// <param name="Weight">Posterior weight.</param>
+    internal readonly record struct Cell(double Fraction, double Slower, double Sigma, double ShareNow, double Weight);
+}

@@ -1,0 +1,55 @@
+using MathNet.Numerics.Distributions;
+
+namespace Nursery.Agronomy.Forecast;
+
+/// <summary>A number of plants as a mixture of normal parts, close ones merged.</summary>
+internal sealed class Mixture
+{
+    private readonly (double Mean, double Sd, double Weight)[] _parts;
+
+    private Mixture((double Mean, double Sd, double Weight)[] parts) => _parts = parts;
+
+    public static Mixture Of(IEnumerable<(Moments Moments, double Weight)> parts, int bins)
+    {
+        var all = parts.ToList();
+        var (low, high) = (all.Min(part => part.Moments.Mean), all.Max(part => part.Moments.Mean));
+        var width = Math.Max(1e-9, (high - low) / bins);
+        return new Mixture([.. all.GroupBy(part => (int)((part.Moments.Mean - low) / width)).Select(bin =>
+        {
+            var weight = bin.Sum(part => part.Weight);
+            var mean = bin.Sum(part => part.Weight * part.Moments.Mean) / weight;
+            var second = bin.Sum(part => part.Weight * (part.Moments.Variance + ((part.Moments.Mean - mean) * (part.Moments.Mean - mean)))) / weight;
+            return (mean, Math.Sqrt(second), weight);
+        })]);
+    }
+
+    /// <summary>Of each plant a share is left, the shares being equally likely.</summary>
+    public Mixture Thinned(double[] shares) => new([.. _parts.SelectMany(part => shares.Select(share => (
+        part.Mean * share, Math.Sqrt((part.Sd * part.Sd * share * share) + (part.Mean * share * (1 - share))), part.Weight / shares.Length)))]);
+
+    public double Below(double value)
+    {
+        var sum = 0d;
+        foreach (var (mean, sd, weight) in _parts)
+        {
+            sum += weight * (sd < 1e-9 ? (mean < value ? 1 : 0) : Normal.CDF(mean, sd, value));
+        }
+
+        return Math.Clamp(sum, 0, 1);
+    }
+
+    /// <summary>Median, 5 % and 95 % points, within 0 and the most there can be.</summary>
+    public Interval Interval90(double most) => new(Quantile(0.5, most), Quantile(0.05, most), Quantile(0.95, most));
+
+    private double Quantile(double chance, double most)
+    {
+        var (low, high) = (0d, most);
+        for (var step = 0; step < 40 && high - low > Math.Max(0.01, 2e-4 * most); step++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Below(middle) < chance ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
+    }
+}

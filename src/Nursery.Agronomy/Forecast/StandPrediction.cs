@@ -1,0 +1,93 @@
+using MathNet.Numerics.Distributions;
+
+namespace Nursery.Agronomy.Forecast;
+
+/// <summary>What the posterior makes of seeds, cells and plants: those counted are known, those not up yet come with the chance that is left,
+/// those not looked at with G. Sums of many seeds are taken as normal, mixed over the posterior.</summary>
+internal sealed class StandPrediction
+{
+    private const int Bins = 64;
+    private const int SurvivalNodes = 8;
+
+    /// <summary>People miscount and seedlings die unseen: standard deviation 0.7 and 1 % of what was counted (from memory).</summary>
+    private const double MiscountVariance = 0.5;
+    private const double MiscountShare = 0.01;
+
+    /// <summary>Trays of a batch differ: 0.2 on the logit scale (from memory), a tray taken as 72 cells.</summary>
+    private const double TrayLogit = 0.2;
+    private const double TrayCells = 72;
+
+    private readonly ForecastQuestion _question;
+    private readonly Mixture _emerged;
+    private readonly Mixture _stand;
+    private readonly Mixture _usable;
+
+    public StandPrediction(ForecastQuestion question, ForecastPosterior posterior)
+    {
+        _question = question;
+        var parts = posterior.Cells.Select(cell => Predict(cell, posterior.Chain.Now)).ToList();
+        _emerged = Mixture.Of(parts.Select(part => (part.Emerged, part.Weight)), Bins);
+        _stand = Mixture.Of(parts.Select(part => (part.Stand, part.Weight)), Bins);
+        _usable = question.Survival is { } survival ? _stand.Thinned(Nodes(survival)) : _stand;
+    }
+
+    public Interval FinalFraction() => Scaled(_emerged.Interval90(_question.Seeds), 1d / _question.Seeds);
+
+    public Interval Stand() => Rounded(_stand.Interval90(_question.Cells));
+
+    public Interval Usable() => Rounded(_usable.Interval90(_question.Cells));
+
+    public double ChanceOf(int wanted) => wanted > _question.Cells ? 0 : wanted <= 0 ? 1 : 1 - _usable.Below(wanted - 0.5);
+
+    private (Moments Emerged, Moments Stand, double Weight) Predict(ForecastPosterior.Cell cell, CountChain.CountedNow? now)
+    {
+        var (g, k) = (cell.Fraction, _question.SeedsPerCell);
+        var filled = ForecastPosterior.Up(g, k);
+        var (seeds, cells) = ((double)_question.Seeds, (double)_question.Cells);
+        if (now is null)
+        {
+            return (Binomial(seeds, g), Binomial(cells, filled), cell.Weight);
+        }
+
+        var atCount = g * cell.ShareNow;
+        if (now.ByCell)
+        {
+            var up = ForecastPosterior.Up(atCount, k);
+            var late = Math.Clamp((filled - up) / Math.Max(1e-12, 1 - up), 0, 1);
+            var stand = Binomial(now.Units - now.Up, late).And(Seen(now.Up)).And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1));
+            return k == 1 ? (stand, stand, cell.Weight) : (Binomial(seeds, g), stand, cell.Weight);
+        }
+
+        var coming = Math.Clamp((g - atCount) / Math.Max(1e-12, 1 - atCount), 0, 1);
+        var counted = Binomial(now.Units - now.Up, coming).And(Seen(now.Up));
+        var emerged = counted.And(NotLookedAt(seeds - now.Units, g, now.Cells, k));
+
+        // How the emerged share their cells: by the final fraction of those counted, less the variance that fraction already holds.
+        var f = Math.Clamp(counted.Mean / now.Units, 1e-9, 1 - 1e-9);
+        var (share, slope) = (ForecastPosterior.Up(f, k), k * Math.Pow(1 - f, k - 1));
+        var inCells = new Moments(
+            now.Cells * share,
+            (now.Cells * Math.Max(0, (share * (1 - share)) - (slope * slope * f * (1 - f) / k)))
+                + (slope / k * (slope / k) * counted.Variance));
+        return (emerged, inCells.And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1)), cell.Weight);
+    }
+
+    private static Moments Seen(int up) => new(up, up == 0 ? 0 : MiscountVariance + (MiscountShare * up * (MiscountShare * up)));
+
+    /// <summary>Other trays than those looked at may be better or worse than these.</summary>
+    private static Moments NotLookedAt(double units, double chance, int lookedAt, int unitsPerCell)
+    {
+        var logit = TrayLogit * chance * (1 - chance) * units;
+        var trays = 1 / Math.Max(1, units / unitsPerCell / TrayCells);
+        return new Moments(units * chance, (units * chance * (1 - chance)) + (logit * logit * (trays + (1 / Math.Max(1, lookedAt / TrayCells)))));
+    }
+
+    private static Moments Binomial(double n, double p) => new(n * p, n * p * (1 - p));
+
+    private static double[] Nodes(BetaShape survival) =>
+        [.. Enumerable.Range(0, SurvivalNodes).Select(node => Beta.InvCDF(survival.A, survival.B, (node + 0.5) / SurvivalNodes))];
+
+    private static Interval Scaled(Interval interval, double by) => new(interval.Median * by, interval.Low * by, interval.High * by);
+
+    private static Interval Rounded(Interval interval) => new(Math.Round(interval.Median), Math.Round(interval.Low), Math.Round(interval.High));
+}
