@@ -21,6 +21,24 @@ public sealed record RateModel
         (Base, Optimum, Ceiling) = (baseTemperature, optimum, ceiling);
     }
 
+    /// <summary>For a crop the table does not have: from what its profile says. The base is that of its class (1.5 °C where it germinates
+    /// from 5 °C or colder, 7 °C to 12 °C, else 10.5 °C), the ceiling 5 °C above the highest temperature for seed; both from memory.</summary>
+    /// <param name="minimum">Coldest that is useful, 0 to 30 °C.</param>
+    /// <param name="optimum">Best, above the minimum.</param>
+    /// <param name="maximum">Warmest, from the optimum on.</param>
+    /// <param name="days">To emergence at the optimum, 1 to 100.</param>
+    /// <exception cref="InputOutOfRange">An input outside its range.</exception>
+    public static RateModel FromProfile(Temperature minimum, Temperature optimum, Temperature maximum, int days)
+    {
+        var coldest = InputOutOfRange.Within(minimum.C, 0, 30, nameof(minimum), "°C");
+        var best = InputOutOfRange.Above(optimum.C, coldest, 45, nameof(optimum), "°C");
+        var warmest = InputOutOfRange.Within(maximum.C, best, 50, nameof(maximum), "°C");
+        var low = Math.Min(coldest - 1, coldest <= 5 ? 1.5 : coldest <= 12 ? 7 : 10.5);
+        return new RateModel(
+            Temperature.FromDegrees(low), InputOutOfRange.Within(days, 1, 100, nameof(days), "days") * (best - low), optimum,
+            Temperature.FromDegrees(Math.Max(best + 4, warmest + 5)));
+    }
+
     public Temperature Base { get; }
 
     /// <summary>°C·days above the base.</summary>

@@ -83,6 +83,8 @@ public static class NurseryServices
         .AddTransient<ListTrayPartners>()
         .AddTransient<ListUnplaced>()
         .AddTransient<ListVarieties>()
+        .AddTransient<FindCropEmergence>()
+        .AddTransient<ListCropNames>()
         .AddTransient<ListLotsOf>()
         .AddTransient<ShowStart>()
         .AddTransient<ShowBatch>()

@@ -1,3 +1,4 @@
+using Nursery.Web.Api.Agronomy;
 using Nursery.Web.Api.Batches;
 using Nursery.Web.Api.Benches;
 using Nursery.Web.Api.Contract;
@@ -40,6 +41,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Placements").MapPlacements();
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
+        api.MapGroup("").WithTags("Agronomy").MapAgronomy();
         api.MapGroup("").WithTags("Papers").MapPapers();
         api.MapGroup("").WithTags("Exports").MapExports();
         api.MapGroup("").WithTags("Setup").MapSetup();

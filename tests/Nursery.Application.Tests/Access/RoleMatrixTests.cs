@@ -80,6 +80,8 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ListUnplaced)] = (Everyone, (n, a) => n.Get<ListUnplaced>().HandleAsync(a)),
         [typeof(ListTrayPartners)] = (Everyone, (n, a) => n.Get<ListTrayPartners>().HandleAsync([], a)),
         [typeof(ShowBatch)] = (Everyone, (n, a) => n.Get<ShowBatch>().HandleAsync(Guid.Empty, a)),
+        [typeof(FindCropEmergence)] = (Everyone, (n, a) => n.Get<FindCropEmergence>().HandleAsync("Tomato", a)),
+        [typeof(ListCropNames)] = (Everyone, (n, a) => n.Get<ListCropNames>().HandleAsync(a)),
         [typeof(ListVarieties)] = (Everyone, (n, a) => n.Get<ListVarieties>().HandleAsync(a)),
         [typeof(ListLotsOf)] = (Everyone, (n, a) => n.Get<ListLotsOf>().HandleAsync(n.Pepper.Code, a)),
         [typeof(ListBenches)] = (Everyone, (n, a) => n.Get<ListBenches>().HandleAsync(new Paging(), a)),

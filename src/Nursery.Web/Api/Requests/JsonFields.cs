@@ -7,18 +7,20 @@ namespace Nursery.Web.Api.Requests;
 
 /// <summary>Takes typed members out of a JSON object and gathers what is wrong with them, each with its value and what is allowed.
 /// Members nobody asked for are let be: a client may be newer than this server.</summary>
-internal sealed class JsonFields
+internal sealed partial class JsonFields
 {
     private readonly JsonElement _object;
     private readonly string _path;
     private readonly List<FieldError> _errors;
+    private readonly List<FieldError> _outside;
 
-    private JsonFields(JsonElement element, string path, List<FieldError> errors) => (_object, _path, _errors) = (element, path, errors);
+    private JsonFields(JsonElement element, string path, List<FieldError> errors, List<FieldError> outside) =>
+        (_object, _path, _errors, _outside) = (element, path, errors, outside);
 
     /// <exception cref="Malformed">The body is no object.</exception>
     public static JsonFields OfBody(JsonElement body)
     {
-        var fields = new JsonFields(body, "", []);
+        var fields = new JsonFields(body, "", [], []);
         if (body.ValueKind != JsonValueKind.Object)
         {
             fields._errors.Add(new FieldError("body", Raw(body), "a JSON object"));
@@ -30,6 +32,7 @@ internal sealed class JsonFields
 
     /// <summary>To be called when everything was taken.</summary>
     /// <exception cref="Malformed">Something was wrong.</exception>
+    /// <exception cref="InvalidFields">A number was outside its range.</exception>
     public void Done()
     {
         if (_errors is [var first, ..])
@@ -38,6 +41,11 @@ internal sealed class JsonFields
             throw new Malformed(
                 first.Value is null ? $"{first.Field} is missing; it must be: {first.Allowed}{more}" : $"{first.Field} is {ValueShown(first)}; allowed: {first.Allowed}{more}",
                 _errors);
+        }
+
+        if (_outside.Count > 0)
+        {
+            throw new InvalidFields(_outside);
         }
     }
 
@@ -90,11 +98,11 @@ internal sealed class JsonFields
     {
         if (element.ValueKind == JsonValueKind.Object)
         {
-            return new JsonFields(element, path + ".", _errors);
+            return new JsonFields(element, path + ".", _errors, _outside);
         }
 
         _errors.Add(new FieldError(path, Raw(element), "a JSON object"));
-        return new JsonFields(JsonDocument.Parse("{}").RootElement, path + ".", []);
+        return new JsonFields(JsonDocument.Parse("{}").RootElement, path + ".", [], []);
     });
 
     public bool Has(string name) => _object.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null;

@@ -9,6 +9,7 @@ namespace Nursery.Web.Api.Requests;
 internal sealed class QueryFields(HttpContext context)
 {
     private readonly List<FieldError> _errors = [];
+    private readonly List<FieldError> _outside = [];
 
     public string? Text(string name)
     {
@@ -53,6 +54,35 @@ internal sealed class QueryFields(HttpContext context)
         text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? number : null,
         "a whole number");
 
+    /// <summary>A number that must be given.</summary>
+    public double Number(string name, NumberRange range) => OptionalNumber(name, range) ?? Missing(name, range);
+
+    public double? OptionalNumber(string name, NumberRange range)
+    {
+        var value = Take<double>(
+            name,
+            text => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null,
+            range.Allowed);
+        if (value is { } given && !range.Holds(given))
+        {
+            _outside.Add(new FieldError(name, given.ToString(CultureInfo.InvariantCulture), range.Allowed));
+        }
+
+        return value;
+    }
+
+    /// <summary>Text that must be given.</summary>
+    public string NeededText(string name, string allowed)
+    {
+        if (Text(name) is { } text)
+        {
+            return text;
+        }
+
+        _errors.Add(new FieldError(name, null, allowed));
+        return "";
+    }
+
     /// <summary>limit and cursor, the same on every list. To be taken last: whatever else is wrong is told first.</summary>
     public Paging Paging()
     {
@@ -74,8 +104,27 @@ internal sealed class QueryFields(HttpContext context)
     {
         if (_errors is [var first, ..])
         {
-            throw new Malformed($"{first.Field} is '{Problems.ApiFieldError.Cut(first.Value)}'; allowed: {first.Allowed}", _errors);
+            throw new Malformed(
+                first.Value is null
+                    ? $"{first.Field} is missing; it must be: {first.Allowed}"
+                    : $"{first.Field} is '{Problems.ApiFieldError.Cut(first.Value)}'; allowed: {first.Allowed}",
+                _errors);
         }
+
+        if (_outside.Count > 0)
+        {
+            throw new InvalidFields(_outside);
+        }
+    }
+
+    private double Missing(string name, NumberRange range)
+    {
+        if (_errors.TrueForAll(error => error.Field != name))
+        {
+            _errors.Add(new FieldError(name, null, range.Allowed));
+        }
+
+        return 0;
     }
 
     private T? Take<T>(string name, Func<string, T?> read, string allowed)

@@ -1,0 +1,4 @@
+namespace Nursery.Web.Api.Agronomy;
+
+/// <summary>°C·days.</summary>
+internal sealed record DegreeDaysAnswer(double DegreeDaysC);

@@ -1,0 +1,4 @@
+namespace Nursery.Web.Api.Agronomy;
+
+/// <summary>The standard of a kind, and where it is printed.</summary>
+internal sealed record GerminationMinimumAnswer(string Kind, double Percent, string Source);
