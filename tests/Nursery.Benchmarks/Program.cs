@@ -14,6 +14,8 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["raise-tasks"] = RaiseTasksBenchmark.RunAsync,
     ["tags"] = TagsBenchmark.RunAsync,
     ["germination"] = GerminationBenchmark.RunAsync,
+    ["sowing"] = SowingBenchmark.RunAsync,
+    ["forecast"] = ForecastBenchmark.RunAsync,
 };
 if (args.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
 {
