@@ -112,7 +112,8 @@ public sealed class AirTests
         Assert.Equal(30.9, (0.75 + 2e-3) * 41.09, 0.05);
         Assert.Equal(2, Brussels(2, 2).Wind2Ms);
         var rio = new ReferenceEvapotranspiration(new EvapotranspirationQuestion(
-            new Temperature(19.1m), new Temperature(25.1m), 2, new Length(2), new Latitude(-22.7), new Length(0), 135) { Actual = new Pressure(2.1), SolarMj = 14.5 });
+            new Temperature(19.1m), new Temperature(25.1m), 2, new Length(2), new Latitude(-22.7), new Length(0), 135)
+        { Actual = new Pressure(2.1), SolarMj = 14.5 });
         Assert.Equal(3.5, rio.NetLongwaveMj, 0.06);
         Assert.Equal(1.4, rio.NetLongwaveMj * 0.408, 0.05);
     }

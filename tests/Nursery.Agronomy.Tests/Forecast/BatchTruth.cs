@@ -9,6 +9,7 @@ namespace Nursery.Agronomy.Tests.Forecast;
 internal sealed class BatchTruth
 {
     private readonly double[] _emergesAt;
+    private readonly List<(double P, bool TwoPopulations)> _trays = [];
     private readonly Random _random;
 
     public BatchTruth(int seed)
@@ -48,6 +49,27 @@ internal sealed class BatchTruth
     public ForecastQuestion Question(double asOf, bool withCounts = true) => new(
         Crop.Rate, Crop.Curve, Cells, SeedsPerCell, Prior, Temperatures, withCounts ? Counts(asOf) : [], asOf, 1);
 
+    /// <summary>What someone would say who knows every tray's chance and curve, and what is up today without a miscount.</summary>
+    public Interval Oracle(double day)
+    {
+        var (mean, variance, perTray) = (0d, 0d, 72 * SeedsPerCell);
+        for (var tray = 0; tray < Trays; tray++)
+        {
+            var up = _emergesAt.Skip(tray * perTray).Take(perTray).Count(at => at <= day);
+            var (p, share) = (_trays[tray].P, Share(_trays[tray].TwoPopulations, day / Half));
+            var coming = p * (1 - share) / (1 - (p * share));
+            mean += up + ((perTray - up) * coming);
+            variance += (perTray - up) * coming * (1 - coming);
+        }
+
+        var (seeds, sd) = ((double)_emergesAt.Length, Math.Sqrt(variance));
+        return new Interval(mean / seeds, (mean - (1.645 * sd)) / seeds, (mean + (1.645 * sd)) / seeds);
+    }
+
+    private static double Share(bool twoPopulations, double at) => twoPopulations
+        ? (0.75 * Normal.CDF(-0.03, 0.12, Math.Log(at))) + (0.25 * Normal.CDF(0.25, 0.2, Math.Log(at)))
+        : at < 0.2 ? 0 : Math.Exp(-Math.Log(2) * Math.Exp(-6 * (at - 1)));
+
     private double HalfDay()
     {
         var usual = (double)Math.Min(Crop.Rate.Optimum.Celsius, 30) - (5 * _random.NextDouble());
@@ -60,6 +82,7 @@ internal sealed class BatchTruth
     {
         var logit = Math.Log(final / (1 - final)) + Normal.Sample(_random, 0, 0.2);
         var (p, late) = (1 / (1 + Math.Exp(-logit)), _random.NextDouble() < 0.5);
+        _trays.Add((p, late));
         for (var seed = 0; seed < 72 * SeedsPerCell; seed++)
         {
             yield return _random.NextDouble() >= p

@@ -28,7 +28,7 @@ public sealed class ForecastHonestyTests(ITestOutputHelper output)
         Assert.True(late.Average(row => row.Score) < 0.5 * late.Average(row => row.PriorScore));
     }
 
-    private static (string Stratum, bool Within, bool StandWithin, double Score, double PriorScore) Row(BatchTruth truth, double when)
+    private static (string Stratum, bool Within, bool StandWithin, double Score, double PriorScore, double OracleScore) Row(BatchTruth truth, double when)
     {
         var forecast = EmergenceForecast.Of(truth.Question(when * truth.Half));
         var prior = EmergenceForecast.Of(truth.Question(when * truth.Half, withCounts: false));
@@ -37,7 +37,7 @@ public sealed class ForecastHonestyTests(ITestOutputHelper output)
             $"{when} k={truth.SeedsPerCell}",
             final >= forecast.FinalFraction.Low - 1e-9 && final <= forecast.FinalFraction.High + 1e-9,
             truth.FinalStand >= forecast.Stand.Low && truth.FinalStand <= forecast.Stand.High,
-            Pinball(forecast.FinalFraction, final), Pinball(prior.FinalFraction, final));
+            Pinball(forecast.FinalFraction, final), Pinball(prior.FinalFraction, final), Pinball(truth.Oracle(when * truth.Half), final));
     }
 
     /// <summary>Mean pinball loss of the 5, 50 and 95 % points: a three-point CRPS.</summary>
@@ -47,10 +47,10 @@ public sealed class ForecastHonestyTests(ITestOutputHelper output)
     private static double Loss(double quantile, double at, double truth) =>
         truth >= quantile ? at * (truth - quantile) : (1 - at) * (quantile - truth);
 
-    private static double Coverage(List<(string Stratum, bool Within, bool StandWithin, double Score, double PriorScore)> rows) =>
+    private static double Coverage(List<(string Stratum, bool Within, bool StandWithin, double Score, double PriorScore, double OracleScore)> rows) =>
         rows.Average(row => row.Within ? 1d : 0);
 
-    private void Say(string name, List<(string Stratum, bool Within, bool StandWithin, double Score, double PriorScore)> rows) => output.WriteLine(
+    private void Say(string name, List<(string Stratum, bool Within, bool StandWithin, double Score, double PriorScore, double OracleScore)> rows) => output.WriteLine(
         FormattableString.Invariant(
-            $"{name}: {rows.Count} forecasts, within {Coverage(rows):P1}, stand {rows.Average(row => row.StandWithin ? 1d : 0):P1}, score against prior {rows.Average(row => row.Score) / rows.Average(row => row.PriorScore):0.00}"));
+            $"{name}: {rows.Count} forecasts, within {Coverage(rows):P1}, stand {rows.Average(row => row.StandWithin ? 1d : 0):P1}, score against prior {rows.Average(row => row.Score) / rows.Average(row => row.PriorScore):0.00}, against an oracle {rows.Average(row => row.Score) / rows.Average(row => row.OracleScore):0.00}"));
 }

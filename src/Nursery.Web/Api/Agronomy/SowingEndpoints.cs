@@ -30,9 +30,16 @@ internal static class SowingEndpoints
             kept.Refuse("high", FormattableString.Invariant($"keep.low or more, {low} to 15 plants"));
         }
 
-        var seeds = body.Wholes("seedsPerCell", 15, new(Math.Max(1, low), 15, "seeds a cell, not fewer than are kept"));
+        var seeds = body.Wholes("seedsPerCell", 15, new(1, 15, "seeds a cell"));
         var cellsPerTray = body.Whole("cellsPerTray", new(1, 2000, "cells"));
         var costs = Costs(body.OptionalObject("costs"));
+        // Fewer seeds than are kept never fill a cell: no number of cells would do.
+        var able = seeds.Where(count => count >= low).ToList();
+        if (able.Count == 0 && seeds.Count > 0)
+        {
+            body.Refuse("seedsPerCell", FormattableString.Invariant($"one or more with at least keep.low, {low} to 15 seeds a cell"));
+        }
+
         body.Done();
         var question = new SowingQuestion(wanted, prior(), cellsPerTray)
         {
@@ -43,7 +50,7 @@ internal static class SowingEndpoints
             Keep = new Keep(low, high),
             Costs = costs,
         };
-        var options = new SowingOptions(question).All(seeds);
+        var options = new SowingOptions(question).All(able);
         return ApiAnswer.Ok(new SowingAnswer(options, options.MinBy(option => option.Cost)!, low == 1 && high == 1 && loss == 0 ? PatchOption.Of(question) : null));
     }
 

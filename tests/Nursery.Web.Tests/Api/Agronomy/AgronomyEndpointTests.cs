@@ -81,6 +81,16 @@ public sealed class AgronomyEndpointTests(ApiServer server)
         Assert.True(Number(answer.GetProperty("patch"), "chance") >= 0.95);
     }
 
+    [Fact]
+    public async Task Sowing_Clumps_LeaveOutWhatCannotFillACell()
+    {
+        var answer = await PostAsync("/sowing", """
+            {"wantedPlants":100,"confidence":0.95,"prior":{"a":29.75,"b":5.25},"keep":{"low":3,"high":5},"seedsPerCell":[2,4,6],"cellsPerTray":72}
+            """);
+        Assert.Equal([4, 6], answer.GetProperty("options").EnumerateArray().Select(option => option.Whole("seedsPerCell")));
+        Assert.Equal(JsonValueKind.Null, answer.GetProperty("patch").ValueKind);
+    }
+
     /// <summary>05a row 1 and 13a: printed figures of 0 0 0 0 4 17 10 7 1 0 1 and Newcombe's interval.</summary>
     [Fact]
     public async Task GerminationFigures_PrintedSample_Agree()

@@ -42,7 +42,7 @@ public sealed class AgronomyRefusalTests(ApiServer server)
         { "/sowing", Changed(Sowing, "seedsPerCell", "[]"), "seedsPerCell", 400, "list" },
         { "/sowing", Changed(Sowing, "seedsPerCell", "[16]"), "seedsPerCell[0]", 422, "seeds" },
         { "/sowing", Changed(Sowing, "keep", "{\"low\":3,\"high\":2}"), "keep.high", 422, "plants" },
-        { "/sowing", Changed(Sowing, "keep", "{\"low\":3,\"high\":5}"), "seedsPerCell[0]", 422, "kept" },
+        { "/sowing", Changed(Sowing, "keep", "{\"low\":3,\"high\":5}"), "seedsPerCell", 422, "keep.low" },
         { "/sowing", Changed(Sowing, "costs", "{\"seed\":-0.1}"), "costs.seed", 422, "currency" },
         { "/sowing", Changed(Sowing, "prior", "7"), "prior", 400, "object" },
         { "/sowing", Changed(Sowing, "trayLoss", "0.9"), "trayLoss", 422, "0.5" },
