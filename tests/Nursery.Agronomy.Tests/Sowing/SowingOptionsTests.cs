@@ -103,6 +103,15 @@ public sealed class SowingOptionsTests
     public void Chance_OneCell_IsThatOfAtLeastOneSeed(double germination, int seeds, double chance) => Assert.Equal(
         chance, new SowingOptions(new SowingQuestion(1, BetaShape.Of(new Fraction(germination), 1e6), 72)).Chance(seeds, 1).Value, 2e-5);
 
+    /// <summary>By hand: seed that all comes up in a tray of 72 and one of 28 cells, each lost with chance 0.1: 100 plants need both, 72 the
+    /// full one, 28 either.</summary>
+    [Theory]
+    [InlineData(100, 0.81)]
+    [InlineData(72, 0.9)]
+    [InlineData(28, 0.99)]
+    public void Chance_WholeTraysLost_IsThatOfTheTraysLeft(int wanted, double chance) => Assert.Equal(
+        chance, new SowingOptions(new SowingQuestion(wanted, new BetaShape(1e6, 0.05), 72) { TrayLoss = 0.1 }).Chance(1, 100).Value, 2e-4);
+
     /// <summary>Computed for this page by simulation as well: 100 plants at 85 %, survival 0.97, 95 % sure.</summary>
     [Theory]
     [InlineData(400)]

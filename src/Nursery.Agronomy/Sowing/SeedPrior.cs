@@ -1,0 +1,34 @@
+namespace Nursery.Agronomy.Sowing;
+
+/// <summary>What to expect of a seed in a cell before anything is counted: the label's or the own record's germination, less the house, times
+/// what the temperature leaves.</summary>
+public static class SeedPrior
+{
+    /// <summary>A cell on a mat against a laboratory, points (from memory), until it is learnt by crop and house.</summary>
+    public const double UsualHousePoints = -5;
+
+    /// <summary>a + b of batches of a usual house: standard deviation 6 points at 85 % (from memory).</summary>
+    public const double UsualSize = 35;
+
+    /// <summary>a + b of a house whose batches differ much (from memory).</summary>
+    public const double PoorHouseSize = 12;
+
+    private const double Least = 0.01;
+    private const double Most = 0.995;
+
+    /// <summary>The beta distribution of the chance of a seed.</summary>
+    /// <param name="germination">Of the label, a test or the own record, aged where it is old.</param>
+    /// <param name="normal">Normal seedlings at the temperature: <see cref="Emergence.NormalSeedlings.At"/>.</param>
+    /// <param name="housePoints">−60 to 20 points.</param>
+    /// <param name="size">a + b, 2 to 10,000.</param>
+    /// <exception cref="InputOutOfRange">An input outside its range, or nothing left that could come up.</exception>
+    public static BetaShape Of(Fraction germination, Fraction normal, double housePoints = UsualHousePoints, double size = UsualSize)
+    {
+        InputOutOfRange.Within(housePoints, -60, 20, nameof(housePoints), "points");
+        InputOutOfRange.Within(size, 2, 10_000, nameof(size), "");
+        var mean = (germination.Value + (housePoints / 100)) * normal.Value;
+        return mean < Least
+            ? throw InputOutOfRange.Of(mean, nameof(germination), "", FormattableString.Invariant($"what leaves {Least} or more after house and temperature"))
+            : BetaShape.Of(new Fraction(Math.Min(mean, Most)), size);
+    }
+}
