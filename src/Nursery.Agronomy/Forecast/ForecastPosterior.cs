@@ -15,7 +15,13 @@ internal sealed class ForecastPosterior
     private const int Fractions = 40;
     private const int Speeds = 27;
     private const double SpeedReach = 3;
-    private static readonly (double Factor, double Weight)[] Spreads = [(0.7, 0.25), (1, 0.4), (1.4, 0.25), (2, 0.1)];
+
+    /// <summary>Shapes the curve may have: wider or narrower, or with a share of slow seeds that need 1.7 times as long (from memory). Weights
+    /// add to one.</summary>
+    private static readonly (double Factor, double Slow, double Weight)[] Shapes =
+        [(0.7, 0, 0.2), (1, 0, 0.25), (1.5, 0, 0.15), (0.7, 0.2, 0.15), (0.7, 0.35, 0.15), (1.2, 0.35, 0.1)];
+
+    private const double SlowBy = 1.7;
 
     private ForecastPosterior(CountChain chain, IReadOnlyList<Cell> cells) => (Chain, Cells) = (chain, cells);
 
@@ -29,26 +35,26 @@ internal sealed class ForecastPosterior
         var fractions = FractionGrid(question.Prior);
         var days = chain.Links.Select(link => question.Temperatures.ProgressAt(question.Rate, link.Day)).ToArray();
         var froms = chain.Links.Select(link => link.From is { } from ? question.Temperatures.ProgressAt(question.Rate, from) : 0).ToArray();
-        var cells = new List<Cell>(fractions.Length * Speeds * Spreads.Length);
+        var cells = new List<Cell>(fractions.Length * Speeds * Shapes.Length);
         var (shares, starts) = (new double[days.Length], new double[days.Length]);
-        foreach (var (factor, spreadWeight) in Spreads)
+        for (var shape = 0; shape < Shapes.Length; shape++)
         {
-            var curve = new EmergenceCurve(question.Curve.Family, Math.Clamp(question.Curve.Sigma * factor, 0.02, 2));
+            var curve = CurveOf(question, shape);
             for (var speed = 0; speed < Speeds; speed++)
             {
                 var deviate = SpeedReach * ((2d * speed / (Speeds - 1)) - 1);
                 var slower = Math.Exp(deviate * SpeedSpread);
                 for (var link = 0; link < days.Length; link++)
                 {
-                    shares[link] = curve.Share(days[link] / slower);
-                    starts[link] = chain.Links[link].From is null ? 0 : curve.Share(froms[link] / slower);
+                    shares[link] = ShareOf(curve, shape, days[link] / slower);
+                    starts[link] = chain.Links[link].From is null ? 0 : ShareOf(curve, shape, froms[link] / slower);
                 }
 
                 var now = days.Length == 0 ? 0 : shares[^1];
                 foreach (var (fraction, logWeight) in fractions)
                 {
-                    var log = logWeight + Math.Log(spreadWeight) - (deviate * deviate / 2) + Likelihood(chain, shares, starts, fraction, question.SeedsPerCell);
-                    cells.Add(new Cell(fraction, slower, curve.Sigma, now, log));
+                    var log = logWeight + Math.Log(Shapes[shape].Weight) - (deviate * deviate / 2) + Likelihood(chain, shares, starts, fraction, question.SeedsPerCell);
+                    cells.Add(new Cell(fraction, slower, shape, now, log));
                 }
             }
         }
@@ -59,16 +65,44 @@ internal sealed class ForecastPosterior
     /// <summary>Progress at which nine in ten of the final stand are up: median over the posterior.</summary>
     public double ProgressTo90Percent(ForecastQuestion question)
     {
-        var k = question.SeedsPerCell;
+        var known = new Dictionary<(int, double), double>();
         var sorted = Cells.Select(cell =>
         {
-            var stand = 0.9 * (1 - Math.Pow(1 - cell.Fraction, k));
-            var share = (1 - Math.Pow(1 - stand, 1d / k)) / cell.Fraction;
-            var progress = cell.Slower * new EmergenceCurve(question.Curve.Family, cell.Sigma).ProgressTo(new Fraction(Math.Clamp(share, 1e-9, 1 - 1e-9)));
-            return (progress, cell.Weight);
+            var key = (cell.Shape, question.SeedsPerCell == 1 ? 1 : cell.Fraction);
+            if (!known.TryGetValue(key, out var progress))
+            {
+                progress = known[key] = ProgressOf(question, cell.Shape, cell.Fraction);
+            }
+
+            return (progress: progress * cell.Slower, cell.Weight);
         }).OrderBy(item => item.progress).ToList();
         var sum = 0d;
         return sorted.First(item => (sum += item.Weight) >= 0.5).progress;
+    }
+
+    /// <summary>Progress of a usual lot at which nine in ten of the final stand are up, where G is this.</summary>
+    private static double ProgressOf(ForecastQuestion question, int shape, double fraction)
+    {
+        var k = question.SeedsPerCell;
+        var share = (1 - Math.Pow(1 - (0.9 * Up(fraction, k)), 1d / k)) / fraction;
+        var curve = CurveOf(question, shape);
+        var (low, high) = (0d, 64d);
+        for (var step = 0; step < 40; step++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = ShareOf(curve, shape, middle) < share ? (middle, high) : (low, middle);
+        }
+
+        return high;
+    }
+
+    private static EmergenceCurve CurveOf(ForecastQuestion question, int shape) =>
+        new(question.Curve.Family, Math.Clamp(question.Curve.Sigma * Shapes[shape].Factor, 0.02, 2));
+
+    private static double ShareOf(EmergenceCurve curve, int shape, double progress)
+    {
+        var slow = Shapes[shape].Slow;
+        return slow == 0 ? curve.Share(progress) : ((1 - slow) * curve.Share(progress)) + (slow * curve.Share(progress / SlowBy));
     }
 
     private static double Likelihood(CountChain chain, double[] shares, double[] starts, double fraction, int seedsPerCell)
@@ -115,8 +149,8 @@ internal sealed class ForecastPosterior
 
     /// <param name="Fraction">Final emergence G.</param>
     /// <param name="Slower">Factor on the thermal time.</param>
-    /// <param name="Sigma">Spread of the curve.</param>
+    /// <param name="Shape">Of the curve.</param>
     /// <param name="ShareNow">H at the last count: share of the final emergence that was up.</param>
     /// <param name="Weight">Posterior weight.</param>
-    internal readonly record struct Cell(double Fraction, double Slower, double Sigma, double ShareNow, double Weight);
+    internal readonly record struct Cell(double Fraction, double Slower, int Shape, double ShareNow, double Weight);
 }

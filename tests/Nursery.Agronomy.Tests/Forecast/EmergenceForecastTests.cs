@@ -21,7 +21,10 @@ public sealed class EmergenceForecastTests
         // Wider than the beta by the chance of 288 seeds.
         Assert.InRange(forecast.FinalFraction.Low, 0.70, MathNet.Numerics.Distributions.Beta.InvCDF(29.75, 5.25, 0.05));
         Assert.Equal(forecast.Stand.Median, 288 * forecast.FinalFraction.Median, 0.6);
-        Assert.Equal(Tomato.Rate.DaysToHalf(new Temperature(25))!.Value * Tomato.Curve.ProgressTo(new Fraction(0.9)), forecast.DayOf90Percent!.Value, 0.35);
+
+        // A little later than the plain curve, as some lots have a share of slow seeds.
+        var plain = Tomato.Rate.DaysToHalf(new Temperature(25))!.Value * Tomato.Curve.ProgressTo(new Fraction(0.9));
+        Assert.InRange(forecast.DayOf90Percent!.Value, plain - 0.35, plain + 2);
     }
 
     /// <summary>One seed a cell and no deaths: the chance is that of the beta-binomial, a second way.</summary>
