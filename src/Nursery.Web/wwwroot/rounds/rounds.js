@@ -74,6 +74,8 @@ function recount(card) {
   const tasks = [...house.querySelectorAll('[data-task]')];
   const done = tasks.filter(task => task.classList.contains('done')).length;
   house.querySelector('.progress').textContent = `${done} of ${tasks.length} done`;
+  const left = tasks.filter(task => !task.classList.contains('done')).reduce((sum, task) => sum + Number(task.dataset.minutes), 0);
+  house.querySelector('.minutes').textContent = left ? `about ${Math.max(1, Math.round(left))} min left` : 'nothing left';
   const group = card.closest('.tick-group');
   if (!group) return;
   const left = group.querySelectorAll('.tick-card.open').length;
@@ -116,7 +118,7 @@ function lost(made) {
 }
 
 function carried(made) {
-  const card = round.querySelector(`[data-trayset="${CSS.escape(made.traySetCode)}"][data-kind="MoveOffHeat"]`);
+  const card = round.querySelector(`[data-trayset="${CSS.escape(made.traySetCode)}"]:is([data-kind="MoveOffHeat"], [data-kind="HardenOff"])`);
   if (card) note(card.querySelector('.tick-said'), made.id, `Carried to bench ${made.benchCode}`);
 }
 

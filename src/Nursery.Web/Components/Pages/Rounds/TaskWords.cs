@@ -36,6 +36,13 @@ internal static class TaskWords
         return days < 1 ? null : Many(days, "day", "days") + " late";
     }
 
+    /// <summary>Planned minutes of what is open, as the module says it too: "about 40 min left".</summary>
+    public static string MinutesLeft(IEnumerable<TaskItem> tasks)
+    {
+        var left = tasks.Where(task => task.State == TaskState.Open).Sum(task => task.Minutes);
+        return left == 0 ? "nothing left" : string.Create(CultureInfo.InvariantCulture, $"about {Math.Max(1, Math.Round(left, MidpointRounding.AwayFromZero))} min left");
+    }
+
     public static string Trays(int trays) => Many(trays, "tray", "trays");
 
     public static string Spaces(TaskItem task) => (task.FirstSpace, task.LastSpace) switch
