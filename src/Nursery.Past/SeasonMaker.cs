@@ -7,7 +7,7 @@ public static class SeasonMaker
     public const int Days = 203;
 
     /// <summary>Days of sowings that are planned together.</summary>
-    public const int CohortDays = 28;
+    public const int CohortDays = 7;
 
     private const int BatchesWanted = 270;
     private const double ColdBy = 5;

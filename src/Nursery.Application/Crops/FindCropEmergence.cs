@@ -35,8 +35,11 @@ public sealed class FindCropEmergence(IDbContextFactory<NurseryDbContext> databa
             .Where(row => row.Code.Equals(text, StringComparison.OrdinalIgnoreCase) || row.Name.Equals(text, StringComparison.OrdinalIgnoreCase))
             .MinBy(row => row.Code, StringComparer.Ordinal)
             ?? throw new InvalidFields("crop", crop, "a name of GET /api/v1/agronomy/crops or the code of a crop");
-        return EmergenceDefaults.Find(ours.Name) is { } named ? Of(ours.Name, named) : FromProfile(ours);
+        return Of(ours);
     }
+
+    /// <summary>Of a crop of ours: as published under its name, else from its profile.</summary>
+    public static CropEmergenceFound Of(Crop crop) => EmergenceDefaults.Find(crop.Name) is { } named ? Of(crop.Name, named) : FromProfile(crop);
 
     private static CropEmergenceFound Of(string name, CropEmergence published) => new(name, published.Rate, published.Curve, published);
 

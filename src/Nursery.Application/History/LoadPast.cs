@@ -27,7 +27,7 @@ public sealed record PastLoaded(int Batches, int Entries, int NotAsked, PastSeas
 }
 
 /// <summary>Gives the demo nursery an invented season of history, by the use cases people use and with a clock that stands in the past:
-/// planning, reserving and reporting go by the rules of their day. Four weeks of sowings are one transaction: whoever looks sees those
+/// planning, reserving and reporting go by the rules of their day. A week of sowings is one transaction: whoever looks sees those
 /// batches whole, handed over, or not at all. Stopped, it goes on at the next call with what is missing.</summary>
 public sealed class LoadPast(
     IDbContextFactory<NurseryDbContext> databases, SetupLists lists, StartingCrops starting, TimeProvider time)

@@ -45,7 +45,13 @@ public sealed record TaskItem(
 {
     /// <summary>Planned minutes.</summary>
     public decimal Minutes { get; init; }
+
+    /// <summary>What share of the cells should be up that day; null where that is not asked or not known.</summary>
+    public ExpectedShare? Expected { get; init; }
 }
+
+/// <summary>Share of the cells, 0–1, that nine in ten batches would have between.</summary>
+public sealed record ExpectedShare(double Low, double High);
 
 /// <summary>A task looked at today and not done: the last word about it.</summary>
 public sealed record PutOff(Guid EntryId, string Reason, string Who);
@@ -81,6 +87,7 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
         }
 
         var said = await TaskSayings.LoadAsync(database, actor.SiteId, day, cancellation);
+        var expected = await ExpectedEmergence.LoadAsync(database, site, day, cancellation);
         var ofBatches = rows
                 .Select(row => (row, Place: places.GetValueOrDefault(row.traySet.Id)))
                 .Select(pair => new WalkedTask(pair.Place?.HouseOrder, pair.Place?.BenchOrder, new TaskItem(
@@ -114,6 +121,9 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                     pair.Place?.NextSpaces?.Last)
                 {
                     Minutes = TaskMinutes.Of(pair.row.task.Kind, pair.row.traySet.Trays, pair.row.batch.Cells),
+                    Expected = pair.row.task.Kind is TaskKind.EmergenceCheck or TaskKind.MoveOffHeat
+                        ? expected.Of(pair.row.batch, pair.row.crop, pair.row.lot, pair.Place?.Bench, pair.Place?.Spaces?.First, day)
+                        : null,
                 }));
         return
         [

@@ -19,7 +19,7 @@ internal static class Jobs
                 new PostgreSqlStorageOptions
                 {
                     SchemaName = "hangfire",
-                    
+
                     // Someone waits before a page for what they started.
                     QueuePollInterval = TimeSpan.FromSeconds(1),
                     UseSlidingInvisibilityTimeout = true,

@@ -72,6 +72,29 @@ public sealed class ShowRoundTests(TestDatabase database) : IClassFixture<TestDa
     }
 
     [Fact]
+    public async Task Check_OfTraysOnHeat_SaysWhatShouldBeUp_AndLessOnAnEarlierDay()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var batch = await nursery.PlanAsync(nursery.Pepper, trays: 2);
+        await nursery.ReserveAsync(batch, "G1", null, nursery.Today, nursery.Today.PlusDays(20));
+        await nursery.SowAsync(batch);
+
+        var early = await ExpectedAfterAsync(nursery, 8);
+        var late = await ExpectedAfterAsync(nursery, 16);
+
+        Assert.True(early.Low < late.Low && early.High < late.High, $"{early} {late}");
+        Assert.InRange(late.Low, 0.4, late.High);
+        Assert.True(late.High <= 1);
+    }
+
+    private static async Task<ExpectedShare> ExpectedAfterAsync(TestNursery nursery, int days)
+    {
+        var on = nursery.Today.PlusDays(days);
+        var tasks = await nursery.Get<ListTasks>().HandleAsync(on, nursery.Staff);
+        return tasks.First(task => task.Kind == TaskKind.EmergenceCheck).Expected!;
+    }
+
+    [Fact]
     public async Task Others_AtWorkToday_AreNamedWithTheBenchOfTheirLastReport()
     {
         await using var nursery = await TestNursery.OpenAsync(database);

@@ -35,7 +35,7 @@ internal sealed class AppProcess : IDisposable
 
     public static async Task<AppProcess> StartAsync(Uri address, bool demo, IReadOnlyDictionary<string, string> environment)
     {
-        var app = Start(["serve", "--urls", address.ToString().TrimEnd('/'), .. demo ? ["--demo"] : Array.Empty<string>()], environment);
+        var app = Start(["serve", "--urls", address.ToString().TrimEnd('/'), .. demo ? ["--demo", "--no-past"] : Array.Empty<string>()], environment);
         try
         {
             await app.WaitUntilReadyAsync(address);

@@ -63,8 +63,9 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         await visit.PictureAsync("first-benches");
 
         await hands.ClickAsync(Navigation(page, "Papers"), "Papers");
+        await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Bench tags" }), "Bench tags");
         var tags = page.GetByRole(AriaRole.Link, new() { Name = "Open the PDF" });
-        await Expect(tags).ToBeVisibleAsync();
+        await Expect(tags).ToHaveAttributeAsync("href", new System.Text.RegularExpressions.Regex("bench-tags"));
         var address = await tags.GetAttributeAsync("href");
         await hands.ClickAsync(tags, "Open the PDF");
         await TagsSayAsync(page, address!, codes);

@@ -16,6 +16,7 @@ public sealed class ManagerTests(NurseryApp app) : IClassFixture<NurseryApp>
     {
         await using var visit = await app.SignInAsAsync("manager", width, height);
         var page = visit.Page;
+        await visit.OpenAsync("/");
         await page.GetByRole(AriaRole.Link, new() { Name = "Germination" }).ClickAsync();
         await Expect(page.Locator("h1")).ToHaveTextAsync("Germination");
         await Expect(page.Locator("main[data-interactive=true]")).ToBeVisibleAsync();

@@ -24,7 +24,8 @@ public sealed class EmptyRoundTests(NurseryApp app) : IClassFixture<NurseryApp>
             INSERT INTO tray_sets SELECT (jsonb_populate_record(t, jsonb_build_object('id', new_set, 'code', 'XS-' || i))).* FROM tray_sets t WHERE id = source.tray_set;
             INSERT INTO tray_shares SELECT (jsonb_populate_record(t, jsonb_build_object('tray_set_id', new_set, 'batch_id', new_batch))).* FROM tray_shares t WHERE tray_set_id = source.tray_set LIMIT 1;
             INSERT INTO standings SELECT (jsonb_populate_record(p, jsonb_build_object('id', gen_random_uuid(), 'tray_set_id', new_set, 'spaces', NULL))).* FROM standings p WHERE id = source.place;
-            INSERT INTO tasks SELECT (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid(), 'batch_id', new_batch, 'state', 'Open', 'due_on', CURRENT_DATE - 2))).* FROM tasks t WHERE id = source.task;
+            INSERT INTO tasks (id, site_id, kind, batch_id, occurrence, due_on, why, state)
+              SELECT gen_random_uuid(), site_id, kind, new_batch, occurrence, CURRENT_DATE - 2, why, 'Open' FROM tasks t WHERE id = source.task;
           END LOOP;
         END $$
         """;

@@ -32,7 +32,13 @@ public static class FullHouse
     {
         var house = new House
         {
-            Id = NewId.Of<House>(time), SiteId = site.Id, Code = Code, Name = "Full house", LengthCm = 4000, WidthCm = 1800, RoundOrder = 90,
+            Id = NewId.Of<House>(time),
+            SiteId = site.Id,
+            Code = Code,
+            Name = "Full house",
+            LengthCm = 4000,
+            WidthCm = 1800,
+            RoundOrder = 90,
         };
         database.Add(house);
         for (var bench = 0; bench < Benches; bench++)
@@ -50,9 +56,20 @@ public static class FullHouse
     {
         var bench = new Bench
         {
-            Id = NewId.Of<Bench>(time), SiteId = house.SiteId, HouseId = house.Id, Code = BenchCode(number), Name = $"Bench {BenchCode(number)}",
-            Kind = BenchKind.Growing, Band = Band.Warm, LengthCm = 3110, WidthCm = 165, XCm = 200, YCm = 80 + (number * 285),
-            Capacity = Spaces, Rows = 3, RoundOrder = number + 1,
+            Id = NewId.Of<Bench>(time),
+            SiteId = house.SiteId,
+            HouseId = house.Id,
+            Code = BenchCode(number),
+            Name = $"Bench {BenchCode(number)}",
+            Kind = BenchKind.Growing,
+            Band = Band.Warm,
+            LengthCm = 3110,
+            WidthCm = 165,
+            XCm = 200,
+            YCm = 80 + (number * 285),
+            Capacity = Spaces,
+            Rows = 3,
+            RoundOrder = number + 1,
         };
         database.Add(bench);
         return bench;
@@ -81,12 +98,23 @@ public static class FullHouse
     {
         var batch = new Batch
         {
-            Id = NewId.Of<Batch>(time), SiteId = bench.SiteId, Code = code, VarietyId = variety.Id, Cells = TraysOfASet * 72, SeedsPerCell = 1,
-            SowOn = days.Start, ReadyOn = days.End, State = sown is null ? BatchState.Planned : new BatchState { Stage = stage, SownOn = days.Start },
+            Id = NewId.Of<Batch>(time),
+            SiteId = bench.SiteId,
+            Code = code,
+            VarietyId = variety.Id,
+            Cells = TraysOfASet * 72,
+            SeedsPerCell = 1,
+            SowOn = days.Start,
+            ReadyOn = days.End,
+            State = sown is null ? BatchState.Planned : new BatchState { Stage = stage, SownOn = days.Start },
         };
         var set = new TraySet
         {
-            Id = NewId.Of<TraySet>(time), SiteId = bench.SiteId, Code = HumanCode.ForTraySet(code, 1), Trays = TraysOfASet, CellsPerTray = 72,
+            Id = NewId.Of<TraySet>(time),
+            SiteId = bench.SiteId,
+            Code = HumanCode.ForTraySet(code, 1),
+            Trays = TraysOfASet,
+            CellsPerTray = 72,
         };
         var trays = new SpaceRun(1, TraysOfASet);
         database.AddRange(
@@ -95,15 +123,27 @@ public static class FullHouse
             new TrayShare { TraySetId = set.Id, BatchId = batch.Id, Cells = batch.Cells },
             new Reservation
             {
-                Id = NewId.Of<Reservation>(time), SiteId = bench.SiteId, TraySetId = set.Id, Trays = trays, BenchId = bench.Id,
-                Capacity = bench.Capacity, Spaces = spaces, Days = days,
+                Id = NewId.Of<Reservation>(time),
+                SiteId = bench.SiteId,
+                TraySetId = set.Id,
+                Trays = trays,
+                BenchId = bench.Id,
+                Capacity = bench.Capacity,
+                Spaces = spaces,
+                Days = days,
             });
         if (sown is not null)
         {
             database.AddRange(sown, new Standing
             {
-                Id = NewId.Of<Standing>(time), SiteId = bench.SiteId, TraySetId = set.Id, Trays = trays, BenchId = bench.Id,
-                Spaces = spaces, Since = days.Start, EntryId = sown.Id,
+                Id = NewId.Of<Standing>(time),
+                SiteId = bench.SiteId,
+                TraySetId = set.Id,
+                Trays = trays,
+                BenchId = bench.Id,
+                Spaces = spaces,
+                Since = days.Start,
+                EntryId = sown.Id,
             });
         }
     }

@@ -74,8 +74,8 @@ function recount(card) {
   const tasks = [...house.querySelectorAll('[data-task]')];
   const done = tasks.filter(task => task.classList.contains('done')).length;
   house.querySelector('.progress').textContent = `${done} of ${tasks.length} done`;
-  const left = tasks.filter(task => !task.classList.contains('done')).reduce((sum, task) => sum + Number(task.dataset.minutes), 0);
-  house.querySelector('.minutes').textContent = left ? `about ${Math.max(1, Math.round(left))} min left` : 'nothing left';
+  const minutes = tasks.filter(task => !task.classList.contains('done')).reduce((sum, task) => sum + Number(task.dataset.minutes), 0);
+  house.querySelector('.minutes').textContent = minutes ? `about ${Math.max(1, Math.round(minutes))} min left` : 'nothing left';
   const group = card.closest('.tick-group');
   if (!group) return;
   const left = group.querySelectorAll('.tick-card.open').length;

@@ -36,6 +36,13 @@ internal static class TaskWords
         return days < 1 ? null : Many(days, "day", "days") + " late";
     }
 
+    /// <summary>"30–52 of 72 cells up in a tray".</summary>
+    public static string Expected(ExpectedShare up, int cellsPerTray)
+    {
+        var (low, high) = (Math.Floor(up.Low * cellsPerTray), Math.Ceiling(up.High * cellsPerTray));
+        return string.Create(CultureInfo.InvariantCulture, $"{low:0}–{high:0} of {cellsPerTray} cells up in a tray");
+    }
+
     /// <summary>Planned minutes of what is open, as the module says it too: "about 40 min left".</summary>
     public static string MinutesLeft(IEnumerable<TaskItem> tasks)
     {

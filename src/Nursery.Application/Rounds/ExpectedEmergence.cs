@@ -1,0 +1,68 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Nursery.Agronomy;
+using Nursery.Agronomy.Emergence;
+using Nursery.Agronomy.Sowing;
+using Nursery.Application.Crops;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.Batches;
+using Nursery.Domain.Crops;
+using Nursery.Domain.SeedLots;
+using Nursery.Domain.Sites;
+
+namespace Nursery.Application.Rounds;
+
+/// <summary>What should be up today in the trays on heat, for whoever counts them. The mix is taken as warm as the zone under the first
+/// tray is set today, less what moist mix lies below its setpoint.</summary>
+internal sealed class ExpectedEmergence
+{
+    private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC)> _zones;
+
+    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC)> zones) => _zones = zones;
+
+    public static async Task<ExpectedEmergence> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation)
+    {
+        var zones = await (
+            from zone in database.HeatZones
+            join bench in database.Benches on zone.BenchId equals bench.Id
+            where zone.SiteId == site.Id
+            select new
+            {
+                bench.Code,
+                zone.Spaces,
+                Setpoint = database.ZoneSetpoints.Where(span => span.ZoneId == zone.Id && span.Days.Contains(day))
+                    .Select(span => (decimal?)span.SetpointC).FirstOrDefault() ?? zone.SetpointC,
+            }).ToListAsync(cancellation);
+        return new ExpectedEmergence(zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint)));
+    }
+
+    /// <summary>Null for trays that are not sown, not on heat, in a place not known, or of no known lot.</summary>
+    public ExpectedShare? Of(Batch batch, Crop crop, SeedLot? lot, string? bench, int? firstSpace, LocalDate day)
+    {
+        if (batch.State.SownOn is not { } sown || batch.State.OffHeatOn is not null || lot is null || day < sown
+            || bench is null || firstSpace is not { } space || SetpointAt(bench, space) is not { } setpoint)
+        {
+            return null;
+        }
+
+        var found = FindCropEmergence.Of(crop);
+        var media = MediaOffset.Of(new Temperature(setpoint));
+        var normal = found.Published?.Normal.At(media) ?? new Fraction(1);
+        var days = Period.DaysBetween(sown, day);
+        try
+        {
+            var prior = SeedPrior.Of(new Fraction((double)lot.LabelGermination), normal);
+            var up = ExpectedUp.Of(found.Rate, found.Curve, media, days, prior, batch.SeedsPerCell);
+            return new ExpectedShare(up.Low.Value, up.High.Value);
+        }
+        catch (InputOutOfRange)
+        {
+            // Nothing would come up at this temperature, or after so long: then nothing can be expected of it.
+            return null;
+        }
+    }
+
+    private decimal? SetpointAt(string bench, int space) => _zones[bench]
+        .Where(zone => zone.Spaces.First <= space && space <= zone.Spaces.Last).Select(zone => (decimal?)zone.SetpointC).FirstOrDefault();
+}
