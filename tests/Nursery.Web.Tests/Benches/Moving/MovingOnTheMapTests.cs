@@ -127,6 +127,9 @@ public sealed class MovingOnTheMapTests(TestDatabase database) : IClassFixture<T
         page.WaitForElement("g.set[aria-label*='bench W1']").Click();
         page.WaitForElement(".open-form").Click();
         page.WaitForElement("form.move");
+
+        // The form asks about the place it opens with; until it has heard, it is drawn anew under a test's hands.
+        page.WaitForAssertion(() => Assert.NotEqual("Asking …", Answer(page)));
         return page;
     }
 
