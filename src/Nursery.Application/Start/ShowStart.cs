@@ -30,7 +30,23 @@ public sealed record StartView(
     IReadOnlyList<LongOnHeat> LongOnHeat,
     IReadOnlyList<UnplannedOrderLine> Unplanned,
     RecentGermination? Recent,
-    FirstSteps? First);
+    FirstSteps? First)
+{
+    /// <summary>The round, house by house in walking order.</summary>
+    public IReadOnlyList<HouseProgress> Round { get; init; } = [];
+
+    /// <summary>Zones that read what a crop on them does not bear.</summary>
+    public IReadOnlyList<ZoneOutOfBand> ZonesOutOfBand { get; init; } = [];
+
+    /// <summary>Batches of which fewer are up than should be.</summary>
+    public IReadOnlyList<CountAstray> CountsAstray { get; init; } = [];
+
+    /// <summary>Trays past the last day the plan has for them.</summary>
+    public IReadOnlyList<Overstaying> Overstays { get; init; } = [];
+}
+
+/// <summary>How far the day's round is in a house; null is what has no place.</summary>
+public sealed record HouseProgress(string? House, int Done, int Total, decimal MinutesLeft);
 
 public sealed class ShowStart(
     IDbContextFactory<NurseryDbContext> databases, ListTasks listTasks, ListUnplaced listUnplaced, TimeProvider time)
@@ -45,8 +61,10 @@ public sealed class ShowStart(
         await using var database = await databases.CreateDbContextAsync(cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);
         var today = site.Today(time);
-        var open = (await listTasks.HandleAsync(today, actor, cancellation))
-            .Where(task => task.State == TaskState.Open).DistinctBy(task => task.Id).ToList();
+        var tasks = (await listTasks.HandleAsync(today, actor, cancellation)).DistinctBy(task => task.Id).ToList();
+        var open = tasks.Where(task => task.State == TaskState.Open).ToList();
+        var houses = await database.Houses.Where(house => house.SiteId == actor.SiteId)
+            .ToDictionaryAsync(house => house.Code, house => house.Name, cancellation);
         var plans = actor.Rights.Contains(Right.Plan);
         return new StartView(
             today,
@@ -56,7 +74,19 @@ public sealed class ShowStart(
             plans ? await HeatOverrun.LoadAsync(database, actor, today, cancellation) : [],
             plans ? await UnplannedLines.LoadAsync(database, site, today.PlusDays(HorizonDays), cancellation) : [],
             await RecentAsync(database, actor, today.PlusDays(-RecentDays), cancellation),
-            plans ? await FirstStepsQuery.LoadAsync(database, actor, cancellation) : null);
+            plans ? await FirstStepsQuery.LoadAsync(database, actor, cancellation) : null)
+        {
+            Round = [.. tasks.GroupBy(task => task.House).Select(house => new HouseProgress(
+                house.Key is { } code ? houses[code] : null,
+                house.Count(task => task.State == TaskState.Done),
+                house.Count(),
+                house.Where(task => task.State == TaskState.Open).Sum(task => task.Minutes)))],
+            ZonesOutOfBand = plans
+                ? await Start.ZonesOutOfBand.LoadAsync(database, actor, Instant.FromDateTimeOffset(time.GetUtcNow()), cancellation)
+                : [],
+            CountsAstray = plans ? await Start.CountsAstray.LoadAsync(database, site, actor, today, cancellation) : [],
+            Overstays = plans ? await Start.Overstays.LoadAsync(database, actor, today, cancellation) : [],
+        };
     }
 
     private static async Task<RecentGermination?> RecentAsync(

@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Rounds;
 using Nursery.Application.Start;
@@ -25,6 +26,73 @@ public sealed class ShowStartTests(TestDatabase database) : IClassFixture<TestDa
         Assert.Equal(["late", "last"], start.Unplanned.Select(line => line.Order));
         Assert.Equal(nursery.Today.PlusDays(-1), start.Unplanned[0].SowOn);
         Assert.Equal(100, start.Unplanned[0].OpenPlants);
+    }
+
+    [Fact]
+    public async Task Show_ZoneReadsWhatNoPepperBears_TellsBoth_WhileTheReadingIsFresh()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var batch = await nursery.PlanAsync(nursery.Pepper);
+        await nursery.ReserveAsync(batch, "G1", 1, nursery.Today, nursery.Today.PlusDays(12));
+        await nursery.SowAsync(batch);
+        await ReadAsync(nursery, 20);
+        Assert.Empty((await nursery.Get<ShowStart>().HandleAsync(nursery.HeadGrower)).ZonesOutOfBand);
+
+        await ReadAsync(nursery, 12);
+
+        var zone = Assert.Single((await nursery.Get<ShowStart>().HandleAsync(nursery.HeadGrower)).ZonesOutOfBand);
+        Assert.Equal(("Z80", "G1", 12m, "Pepper"), (zone.ZoneCode, zone.BenchCode, zone.ReadsC, zone.CropName));
+        Assert.True(zone.MinC > 12);
+        Assert.Empty((await nursery.Get<ShowStart>().HandleAsync(nursery.Staff)).ZonesOutOfBand);
+        nursery.Clock.Advance(TimeSpan.FromHours(25));
+        Assert.Empty((await nursery.Get<ShowStart>().HandleAsync(nursery.HeadGrower)).ZonesOutOfBand);
+    }
+
+    [Fact]
+    public async Task Show_FarFewerUpThanShouldBe_AndTraysPastTheirReservation_AreTold()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var (poor, good) = (await nursery.PlanAsync(nursery.Pepper), await nursery.PlanAsync(nursery.Pepper));
+        await nursery.ReserveAsync(poor, "G1", 1, nursery.Today, nursery.Today.PlusDays(17));
+        await nursery.ReserveAsync(good, "G1", 3, nursery.Today, nursery.Today.PlusDays(40));
+        await nursery.SowAsync(poor);
+        await nursery.SowAsync(good);
+        nursery.Clock.Advance(TimeSpan.FromDays(16));
+        await nursery.RecordAsync(new PlantsCounted(poor.Id, CountWhat.CellsUp, 9, null, null, false));
+        await nursery.RecordAsync(new PlantsCounted(good.Id, CountWhat.CellsUp, 130, null, null, false));
+
+        var start = await nursery.Get<ShowStart>().HandleAsync(nursery.HeadGrower);
+
+        var astray = Assert.Single(start.CountsAstray);
+        Assert.Equal((poor.Code, 9m / 144), (astray.BatchCode, astray.Up));
+        Assert.True(astray.Low > 0.2);
+        Assert.Empty(start.Overstays);
+
+        nursery.Clock.Advance(TimeSpan.FromDays(1));
+        var over = Assert.Single((await nursery.Get<ShowStart>().HandleAsync(nursery.HeadGrower)).Overstays);
+        Assert.Equal((poor.Code, "G1", nursery.Today.PlusDays(-1)), (over.BatchCode, over.BenchCode, over.Until));
+    }
+
+    [Fact]
+    public async Task Show_TheRound_IsToldHouseByHouse()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var batch = await nursery.PlanAsync(nursery.Pepper);
+        await nursery.ReserveAsync(batch, "G1", 1, nursery.Today, nursery.Today.PlusDays(12));
+        await nursery.SowAsync(batch);
+
+        var round = Assert.Single((await nursery.Get<ShowStart>().HandleAsync(nursery.Staff)).Round);
+
+        Assert.True(round.Done >= 1 && round.Total > round.Done && round.MinutesLeft > 0, $"{round}");
+        Assert.NotNull(round.House);
+    }
+
+    private static async Task ReadAsync(TestNursery nursery, decimal celsius)
+    {
+        await using var rows = await nursery.DatabaseAsync();
+        var at = Instant.FromDateTimeOffset(nursery.Clock.GetUtcNow());
+        await rows.HeatZones.Where(zone => zone.SiteId == nursery.At.Site.Id && zone.Code == "Z80")
+            .ExecuteUpdateAsync(zone => zone.SetProperty(row => row.ReadsC, celsius).SetProperty(row => row.ReadAt, at));
     }
 
     [Fact]
