@@ -12,8 +12,17 @@ namespace Nursery.Application.Germination;
 /// <summary>Batches with a count and all that is counted of them, in four queries however many there are.</summary>
 internal static class CountedBatches
 {
-    public static async Task<List<GerminatedBatch>> LoadAsync(
-        NurseryDbContext database, Id<Site> site, LocalDate? from, LocalDate? to, CancellationToken cancellation)
+    public static Task<List<GerminatedBatch>> LoadAsync(
+        NurseryDbContext database, Id<Site> site, LocalDate? from, LocalDate? to, CancellationToken cancellation) =>
+        LoadAsync(database, site, from, to, withCounts: true, cancellation);
+
+    /// <summary>The same with no list of counts: what the one that says most found, which is enough for rates.</summary>
+    public static Task<List<GerminatedBatch>> LoadRatesAsync(
+        NurseryDbContext database, Id<Site> site, LocalDate? from, LocalDate? to, CancellationToken cancellation) =>
+        LoadAsync(database, site, from, to, withCounts: false, cancellation);
+
+    private static async Task<List<GerminatedBatch>> LoadAsync(
+        NurseryDbContext database, Id<Site> site, LocalDate? from, LocalDate? to, bool withCounts, CancellationToken cancellation)
     {
         var chosen = database.Batches.AsNoTracking().Where(batch => batch.SiteId == site
             && batch.State.CountedSeeds > 0
@@ -29,6 +38,7 @@ internal static class CountedBatches
                 batch.Id,
                 batch.Code,
                 SownOn = batch.State.SownOn!.Value,
+                batch.State.CountedOn,
                 Seeds = batch.State.CountedSeeds!.Value,
                 Up = batch.State.CountedUp!.Value,
                 CropCode = crop.Code,
@@ -39,7 +49,7 @@ internal static class CountedBatches
                 Label = lot == null ? (decimal?)null : lot.LabelGermination,
             }).ToListAsync(cancellation);
         var undone = await UndoneAsync(database, site, cancellation);
-        var counts = await CountsAsync(database, chosen, undone, cancellation);
+        var counts = withCounts ? await CountsAsync(database, chosen, undone, cancellation) : [];
         var houses = await FirstHousesAsync(database, chosen, undone, cancellation);
         return rows.ConvertAll(row => new GerminatedBatch
         {
@@ -54,6 +64,7 @@ internal static class CountedBatches
             HouseCode = houses.TryGetValue(row.Id, out var house) ? house.Code : null,
             HouseName = houses.TryGetValue(row.Id, out house) ? house.Name : null,
             SownOn = row.SownOn,
+            CountedOn = row.CountedOn,
             Seeds = row.Seeds,
             Emerged = row.Up,
             Counts = counts.GetValueOrDefault(row.Id) ?? [],

@@ -23,6 +23,9 @@ public sealed record GerminatedBatch
     public required string? HouseName { get; init; }
     public required LocalDate SownOn { get; init; }
 
+    /// <summary>Day of the count that says most.</summary>
+    public LocalDate? CountedOn { get; init; }
+
     /// <summary>Seeds of the counted cells, by the count that says most.</summary>
     public required int Seeds { get; init; }
     public required decimal Emerged { get; init; }

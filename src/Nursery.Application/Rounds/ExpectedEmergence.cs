@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Emergence;
-using Nursery.Agronomy.Sowing;
+using Nursery.Application.Computed;
 using Nursery.Application.Crops;
 using Nursery.Data;
 using Nursery.Domain;
@@ -17,52 +17,61 @@ namespace Nursery.Application.Rounds;
 /// tray is set today, less what moist mix lies below its setpoint.</summary>
 internal sealed class ExpectedEmergence
 {
-    private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC)> _zones;
+    private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, string House)> _zones;
+    private readonly SeedChances _chances;
 
-    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC)> zones) => _zones = zones;
+    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC, string House)> zones, SeedChances chances) =>
+        (_zones, _chances) = (zones, chances);
 
     public static async Task<ExpectedEmergence> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation)
     {
         var zones = await (
             from zone in database.HeatZones
             join bench in database.Benches on zone.BenchId equals bench.Id
+            join house in database.Houses on bench.HouseId equals house.Id
             where zone.SiteId == site.Id
             select new
             {
                 bench.Code,
+                House = house.Code,
                 zone.Spaces,
                 Setpoint = database.ZoneSetpoints.Where(span => span.ZoneId == zone.Id && span.Days.Contains(day))
                     .Select(span => (decimal?)span.SetpointC).FirstOrDefault() ?? zone.SetpointC,
             }).ToListAsync(cancellation);
-        return new ExpectedEmergence(zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint)));
+        return new ExpectedEmergence(
+            zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint, zone.House)),
+            await SeedChances.LoadAsync(database, site, day, cancellation));
     }
 
     /// <summary>Null for trays that are not sown, not on heat, in a place not known, or of no known lot.</summary>
-    public ExpectedShare? Of(Batch batch, Crop crop, SeedLot? lot, string? bench, int? firstSpace, LocalDate day)
+    public ExpectedShare? Of(Batch batch, Variety variety, Crop crop, SeedLot? lot, string? bench, int? firstSpace, LocalDate day)
     {
         if (batch.State.SownOn is not { } sown || batch.State.OffHeatOn is not null || lot is null || day < sown
-            || bench is null || firstSpace is not { } space || SetpointAt(bench, space) is not { } setpoint)
+            || bench is null || firstSpace is not { } space || ZoneAt(bench, space) is not { } zone)
         {
             return null;
         }
 
         var found = FindCropEmergence.Of(crop);
-        var media = MediaOffset.Of(new Temperature(setpoint));
-        var normal = found.Published?.Normal.At(media) ?? new Fraction(1);
-        var days = Period.DaysBetween(sown, day);
+        var media = MediaOffset.Of(new Temperature(zone.SetpointC));
+        if (_chances.Of(new SeedQuestion(crop, variety, lot, zone.House, media, sown)) is not { } chance)
+        {
+            return null;
+        }
+
         try
         {
-            var prior = SeedPrior.Of(new Fraction((double)lot.LabelGermination), normal);
-            var up = ExpectedUp.Of(found.Rate, found.Curve, media, days, prior, batch.SeedsPerCell);
+            var up = ExpectedUp.Of(found.Rate, found.Curve, media, Period.DaysBetween(sown, day), chance.Prior, batch.SeedsPerCell);
             return new ExpectedShare(up.Low.Value, up.High.Value);
         }
         catch (InputOutOfRange)
         {
-            // Nothing would come up at this temperature, or after so long: then nothing can be expected of it.
+            // Nothing would come up after so long: then nothing can be expected of it.
             return null;
         }
     }
 
-    private decimal? SetpointAt(string bench, int space) => _zones[bench]
-        .Where(zone => zone.Spaces.First <= space && space <= zone.Spaces.Last).Select(zone => (decimal?)zone.SetpointC).FirstOrDefault();
+    private (decimal SetpointC, string House)? ZoneAt(string bench, int space) => _zones[bench]
+        .Where(zone => zone.Spaces.First <= space && space <= zone.Spaces.Last)
+        .Select(zone => ((decimal, string)?)(zone.SetpointC, zone.House)).FirstOrDefault();
 }
