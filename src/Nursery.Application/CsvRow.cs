@@ -17,9 +17,17 @@ namespace Nursery.Application;
 internal sealed class CsvRow(
     string? file, int? line, IReadOnlyDictionary<string, string> fields, LocalDate? loadDay, List<FieldError> errors)
 {
+    /// <summary>In a column the file lacks; no file can hold it.</summary>
+    public const string Lacking = "\0";
+
+    private IReadOnlyDictionary<string, string> _known = new Dictionary<string, string>();
+
     public int? Line => line;
 
-    public string this[string field] => fields[field];
+    public string this[string field] => fields[field] is var text && text == Lacking ? _known.GetValueOrDefault(field, "") : text;
+
+    /// <summary>Of columns the file lacks, what is known stays.</summary>
+    public void Keep(IReadOnlyDictionary<string, string> known) => _known = known;
 
     public void Fail(string field, string allowed) => errors.Add(Error(field, allowed));
 
@@ -28,11 +36,11 @@ internal sealed class CsvRow(
     public void FailNow(string field, string allowed) =>
         throw new InvalidFields([Error(field, allowed)]);
 
-    public bool IsEmpty(string field) => fields[field].Length == 0;
+    public bool IsEmpty(string field) => this[field].Length == 0;
 
     public string Text(string field, int longest = 100)
     {
-        var value = fields[field];
+        var value = this[field];
         if (string.IsNullOrWhiteSpace(value) || value.Length > longest || value.Any(char.IsControl))
         {
             Fail(field, string.Create(CultureInfo.InvariantCulture, $"1–{longest} characters, no control characters"));
@@ -43,7 +51,7 @@ internal sealed class CsvRow(
 
     public int Whole(string field, int low, int high)
     {
-        if (int.TryParse(fields[field], NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high)
+        if (int.TryParse(this[field], NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high)
         {
             return value;
         }
@@ -57,7 +65,7 @@ internal sealed class CsvRow(
     public decimal Number(string field, decimal low, decimal high)
     {
         const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
-        if (decimal.TryParse(fields[field], style, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high)
+        if (decimal.TryParse(this[field], style, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high)
         {
             return value;
         }
@@ -71,12 +79,12 @@ internal sealed class CsvRow(
     /// <summary>A calendar day, or days from the load day with a sign in front.</summary>
     public LocalDate Day(string field)
     {
-        if (loadDay is { } start && RelativeDay.Resolve(fields[field], start) is { } day)
+        if (loadDay is { } start && RelativeDay.Resolve(this[field], start) is { } day)
         {
             return day;
         }
 
-        var parsed = LocalDatePattern.Iso.Parse(fields[field]);
+        var parsed = LocalDatePattern.Iso.Parse(this[field]);
         if (parsed.Success && parsed.Value.Year is >= 2000 and <= 2199)
         {
             return parsed.Value;
@@ -88,7 +96,7 @@ internal sealed class CsvRow(
 
     public LocalTime Time(string field)
     {
-        var parsed = LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(fields[field]);
+        var parsed = LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(this[field]);
         if (parsed.Success)
         {
             return parsed.Value;
@@ -100,7 +108,7 @@ internal sealed class CsvRow(
 
     public T Word<T>(string field, IReadOnlyDictionary<string, T> words)
     {
-        if (words.TryGetValue(fields[field], out var value))
+        if (words.TryGetValue(this[field], out var value))
         {
             return value;
         }
@@ -113,7 +121,7 @@ internal sealed class CsvRow(
     public T? Of<T>(string field, IReadOnlyDictionary<string, T> known, string what)
         where T : class
     {
-        if (known.TryGetValue(fields[field], out var value))
+        if (known.TryGetValue(this[field], out var value))
         {
             return value;
         }
@@ -125,12 +133,12 @@ internal sealed class CsvRow(
     /// <summary>Keeps a row under its key, once.</summary>
     public void Add<T>(string field, Dictionary<string, T> rows, T row)
     {
-        if (!rows.TryAdd(fields[field], row))
+        if (!rows.TryAdd(this[field], row))
         {
             Fail(field, "each once in the file");
         }
     }
 
     private FieldError Error(string field, string allowed) =>
-        new(file is null ? field : $"{field} in {file}", fields[field], allowed, line);
+        new(file is null ? field : $"{field} in {file}", this[field], allowed, line);
 }

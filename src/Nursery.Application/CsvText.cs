@@ -46,9 +46,10 @@ public static class CsvText
     /// <param name="text">The file.</param>
     /// <param name="needed">Columns it must have, in this order.</param>
     /// <param name="maxRows">The most rows that are read.</param>
-    /// <param name="optional">Columns it may have behind those, in this order; one it lacks is empty in every row.</param>
+    /// <param name="optional">Columns it may have behind those, in this order.</param>
+    /// <param name="lacking">What one it lacks holds in every row.</param>
     public static IEnumerable<(int Line, IReadOnlyDictionary<string, string> Fields)> Read(
-        string text, IReadOnlyList<string> needed, int maxRows, IReadOnlyList<string>? optional = null)
+        string text, IReadOnlyList<string> needed, int maxRows, IReadOnlyList<string>? optional = null, string lacking = "")
     {
         var may = optional ?? [];
         var columns = needed;
@@ -94,7 +95,7 @@ public static class CsvText
             }
 
             yield return (line, columns.ToDictionary(column => column, column => csv.GetField(column)!)
-                .Concat(may.Except(columns).Select(column => KeyValuePair.Create(column, ""))).ToDictionary());
+                .Concat(may.Except(columns).Select(column => KeyValuePair.Create(column, lacking))).ToDictionary());
         }
     }
 

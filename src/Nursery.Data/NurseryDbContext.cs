@@ -31,6 +31,8 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<Bench> Benches => Set<Bench>();
     public DbSet<HeatZone> HeatZones => Set<HeatZone>();
     public DbSet<ZoneSetpoint> ZoneSetpoints => Set<ZoneSetpoint>();
+    public DbSet<ZoneReading> ZoneReadings => Set<ZoneReading>();
+    public DbSet<ZoneAlarm> ZoneAlarms => Set<ZoneAlarm>();
     public DbSet<Crop> Crops => Set<Crop>();
     public DbSet<Variety> Varieties => Set<Variety>();
     public DbSet<SeedLot> SeedLots => Set<SeedLot>();

@@ -1,4 +1,5 @@
 using Hangfire;
+using Nursery.Application.HeatZones.Alarms;
 using Nursery.Application.Reservations;
 using Nursery.Application.Runs;
 using Nursery.Application.Tasks;
@@ -13,6 +14,8 @@ internal static class JobSchedule
         // Five past the hour: days change on the hour in every zone, and a minute's slack costs nothing.
         recurring.AddOrUpdate<RaiseTasks>("raise-tasks", job => job.HandleAsync(CancellationToken.None), "5 * * * *");
         jobs.Enqueue<RaiseTasks>(job => job.HandleAsync(CancellationToken.None));
+        recurring.AddOrUpdate<WatchZones>("watch-zones", job => job.HandleAsync(CancellationToken.None), "*/5 * * * *");
+        jobs.Enqueue<WatchZones>(job => job.HandleAsync(CancellationToken.None));
         recurring.AddOrUpdate<BuryDeadRuns>("bury-dead-runs", job => job.HandleAsync(CancellationToken.None), Cron.Minutely());
         jobs.Enqueue<BuryDeadRuns>(job => job.HandleAsync(CancellationToken.None));
     }

@@ -21,6 +21,7 @@ internal sealed class ZoneList : SetupList<HeatZone>
         new("spaces", "Spaces", ColumnKind.Whole),
         new("setpoint_c", "Setpoint", ColumnKind.Celsius),
         new("reads_c", "Reads", ColumnKind.Celsius) { MayBeEmpty = true, Hint = "what the probe in the mix last read" },
+        new("mat_watts_m2", "Heating at full power, W/m²", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "as its plate says; 12 W a square foot are 129; empty: 135 assumed" },
     ]);
 
     public override Dictionary<string, HeatZone> Of(NurseryRows rows) => rows.Zones;
@@ -33,7 +34,7 @@ internal sealed class ZoneList : SetupList<HeatZone>
         }
 
         var run = new SpaceRun(line.Whole("first_space", 1, bench.Capacity), line.Whole("spaces", 1, bench.Capacity));
-        var reads = line.NumberOrEmpty("reads_c", 0, 60);
+        var reads = line.NumberOrEmpty("reads_c", ZoneReading.LeastC, ZoneReading.MostC);
         var zone = new HeatZone
         {
             Id = known?.Id ?? NewId.Of<HeatZone>(rows.Time),
@@ -44,6 +45,11 @@ internal sealed class ZoneList : SetupList<HeatZone>
             SetpointC = decimal.Round(line.Number("setpoint_c", 0, 60), 2),
             ReadsC = reads,
             ReadAt = reads is null ? null : reads == known?.ReadsC ? known?.ReadAt : rows.Now,
+            MatWattsM2 = line.NumberOrEmpty("mat_watts_m2", 20, 500),
+            OffsetC = known?.OffsetC,
+            OffsetLowC = known?.OffsetLowC,
+            OffsetHighC = known?.OffsetHighC,
+            OffsetBatches = known?.OffsetBatches ?? 0,
             Version = (known?.Version ?? 0) + 1,
         };
         if (bench.Kind != BenchKind.Germination || bench.RetiredOn is not null)
@@ -69,6 +75,7 @@ internal sealed class ZoneList : SetupList<HeatZone>
         ["spaces"] = Cell.Of(row.Spaces.Count),
         ["setpoint_c"] = Cell.Degrees(row.SetpointC),
         ["reads_c"] = Cell.Degrees(row.ReadsC),
+        ["mat_watts_m2"] = Cell.Of(row.MatWattsM2),
     };
 
     protected override Guid IdOf(HeatZone row) => row.Id.Value;
@@ -115,6 +122,11 @@ internal sealed class ZoneList : SetupList<HeatZone>
             database.Write(
                 rows.Site, actor, rows.Time, new SetpointChanged(read.Id, read.SetpointC, Cell.Of(rows.Site.Today(rows.Time)), null),
                 bench: read.BenchId);
+        }
+
+        if (read.ReadsC is { } reads && reads != (staged.Known as HeatZone)?.ReadsC)
+        {
+            database.Add(new ZoneReading { ZoneId = read.Id, SiteId = read.SiteId, At = read.ReadAt!.Value, TemperatureC = reads });
         }
 
         base.Store(database, staged, rows, actor);

@@ -58,7 +58,7 @@ public sealed class AddHouseOfBenches(
         var list = lists.Find(name);
         var known = list.Rows(rows).Select(row => row.Key).ToHashSet(StringComparer.Ordinal);
         var errors = new List<FieldError>();
-        var lines = fields.ConvertAll(line => new CsvRow(name + ".csv", null, line, null, errors));
+        var lines = fields.ConvertAll(line => new CsvRow(name + ".csv", null, list.Info.Whole(line), null, errors));
         foreach (var line in lines.Where(line => known.Contains(line["code"])))
         {
             line.Fail("code", $"a code no other {list.Info.One} has");

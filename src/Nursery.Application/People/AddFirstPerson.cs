@@ -69,7 +69,7 @@ public sealed class AddFirstPerson(
             return (known, false);
         }
 
-        var made = SiteList.SiteOf(new CsvRow(null, null, wanted, null, errors), null, time);
+        var made = SiteList.SiteOf(new CsvRow(null, null, new SiteList().Info.Whole(wanted), null, errors), null, time);
         database.Sites.Add(made);
         return (made, true);
     }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Nursery.Application.Batches;
 using Nursery.Application.Orders;
 using Nursery.Application.Tasks;
@@ -102,13 +103,14 @@ public sealed class LoadScenario(
             apiKey);
     }
 
-    private static (IReadOnlyDictionary<string, Actor> Actors, IReadOnlyList<SignIn> SignIns) AddSite(
+    private (IReadOnlyDictionary<string, Actor> Actors, IReadOnlyList<SignIn> SignIns) AddSite(
         NurseryDbContext database, ScenarioData scenario, ScenarioPeople people)
     {
         database.Sites.Add(scenario.Site.Site);
         database.Houses.AddRange(scenario.Site.Houses.Values);
         database.Benches.AddRange(scenario.Site.Benches.Values);
         database.HeatZones.AddRange(scenario.Site.Zones.Values);
+        database.ZoneReadings.AddRange(ScenarioReadings.Of([.. scenario.Site.Zones.Values], Instant.FromDateTimeOffset(time.GetUtcNow())));
         database.Crops.AddRange(scenario.Crops.Crops.Values);
         database.Varieties.AddRange(scenario.Crops.Varieties.Values);
         return people.Add(database, scenario.Site);

@@ -15,12 +15,17 @@ internal sealed class ScenarioFolder(string folder)
 
     /// <summary>The rows of a file, its columns in this order.</summary>
     /// <exception cref="Malformed">It is missing, or not CSV.</exception>
-    public async Task<IReadOnlyList<CsvRow>> ReadAsync(string file, string columns, CancellationToken cancellation)
+    public Task<IReadOnlyList<CsvRow>> ReadAsync(string file, string columns, CancellationToken cancellation) =>
+        ReadAsync(file, columns.Split(','), [], cancellation);
+
+    /// <inheritdoc cref="ReadAsync(string, string, CancellationToken)"/>
+    public async Task<IReadOnlyList<CsvRow>> ReadAsync(
+        string file, IReadOnlyList<string> needed, IReadOnlyList<string> later, CancellationToken cancellation)
     {
         var text = await TextAsync(file, cancellation);
         return Named(
             file,
-            () => CsvText.Read(text, columns.Split(','), MaxRows)
+            () => CsvText.Read(text, needed, MaxRows, later, CsvRow.Lacking)
                 .Select(row => new CsvRow(file, row.Line, row.Fields, LoadDay, _errors))
                 .ToList());
     }

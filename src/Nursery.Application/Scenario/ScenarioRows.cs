@@ -9,7 +9,8 @@ internal static class ScenarioRows
         ScenarioFolder folder, string file, SetupList<T> list, NurseryRows rows, CancellationToken cancellation)
         where T : class
     {
-        foreach (var line in await folder.ReadAsync(file, string.Join(',', list.Info.ColumnNames), cancellation))
+        var (needed, later) = list.Info.FileColumns;
+        foreach (var line in await folder.ReadAsync(file, needed, later, cancellation))
         {
             if (list.Read(line, rows, null) is { } row)
             {

@@ -40,7 +40,8 @@ internal sealed record SiteFiles(
     private static async Task<Site> SiteAsync(ScenarioFolder folder, TimeProvider time, CancellationToken cancellation)
     {
         const string file = "site.csv";
-        var rows = await folder.ReadAsync(file, string.Join(',', new SiteList().Info.ColumnNames), cancellation);
+        var (needed, later) = new SiteList().Info.FileColumns;
+        var rows = await folder.ReadAsync(file, needed, later, cancellation);
         if (rows.Count != 1)
         {
             throw new Malformed($"{file} has {rows.Count} rows; it must have one, the site");

@@ -8,7 +8,10 @@ using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Exports;
 using Nursery.Application.Germination;
+using Nursery.Application.HeatAndLight;
 using Nursery.Application.HeatZones;
+using Nursery.Application.HeatZones.Alarms;
+using Nursery.Application.HeatZones.Readings;
 using Nursery.Application.History;
 using Nursery.Application.Houses;
 using Nursery.Application.Labour;
@@ -103,6 +106,11 @@ public static class NurseryServices
         .AddTransient<UndoReplan>()
         .AddTransient<SetSetpoint>()
         .AddTransient<ShowZone>()
+        .AddTransient<RecordReadings>()
+        .AddTransient<ImportReadings>()
+        .AddTransient<ExportReadings>()
+        .AddTransient<WatchZones>()
+        .AddTransient<ShowHeatAndLight>()
         .AddTransient<ListTasks>()
         .AddTransient<ShowLabour>()
         .AddTransient<ShowRound>()

@@ -31,6 +31,11 @@ internal sealed class SiteList : SetupList<Site>
         new("paper", "Paper", ColumnKind.Word) { Words = [.. Papers.Keys] },
         new("hands", "Hands") { MayBeEmpty = true, Hint = "people for the plants, Monday to Sunday: 2 2 2 2 2 1 1; empty: assumed" },
         new("hand_minutes", "Minutes of each") { MayBeEmpty = true, Hint = "Monday to Sunday: 360 360 360 360 360 240 120; empty: assumed" },
+        new("latitude", "Latitude", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "degrees north: 41.88; south is negative; the sun is reckoned from it" },
+        new("longitude", "Longitude", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "degrees east: -87.63 is west" },
+        new("kwh_price", "Price of a kWh", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "in hundredths of the currency: 14.5 cents" },
+        new("injector_ratio", "Feed injector, 1 to", ColumnKind.Whole) { MayBeEmpty = true, IsLater = true, Hint = "parts of water to one of concentrate: 100; empty: no injector" },
+        new("feed_nitrogen_percent", "Nitrogen of the feed, %", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "the first number on its label: 20" },
     ])
     { IsSingle = true };
 
@@ -61,6 +66,11 @@ internal sealed class SiteList : SetupList<Site>
             Paper = line.Word("paper", Papers),
             Hands = Week(line, "hands", 1000),
             HandMinutes = Week(line, "hand_minutes", 1440),
+            Latitude = line.NumberOrEmpty("latitude", -90, 90),
+            Longitude = line.NumberOrEmpty("longitude", -180, 180),
+            KwhPrice = line.NumberOrEmpty("kwh_price", 0, 10_000),
+            InjectorRatio = line.WholeOrEmpty("injector_ratio", 1, 1000),
+            FeedNitrogenPercent = line.NumberOrEmpty("feed_nitrogen_percent", 0.1m, 60),
             IsDemo = known?.IsDemo ?? demo,
             PublicAddress = known?.PublicAddress,
             Version = (known?.Version ?? 0) + 1,
@@ -68,6 +78,11 @@ internal sealed class SiteList : SetupList<Site>
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(site.TimeZone) is null)
         {
             line.Fail("time_zone", "a zone of the IANA time zone database, such as America/Chicago");
+        }
+
+        if (site.Latitude is null != site.Longitude is null)
+        {
+            line.Fail(site.Latitude is null ? "latitude" : "longitude", "given together with the other one, or both empty");
         }
 
         if (site.Hands is null != site.HandMinutes is null)
@@ -94,6 +109,11 @@ internal sealed class SiteList : SetupList<Site>
         ["paper"] = Cell.Of(row.Paper, Papers),
         ["hands"] = string.Join(' ', row.Hands ?? []),
         ["hand_minutes"] = string.Join(' ', row.HandMinutes ?? []),
+        ["latitude"] = Cell.Of(row.Latitude),
+        ["longitude"] = Cell.Of(row.Longitude),
+        ["kwh_price"] = Cell.Of(row.KwhPrice),
+        ["injector_ratio"] = Cell.Of(row.InjectorRatio),
+        ["feed_nitrogen_percent"] = Cell.Of(row.FeedNitrogenPercent),
     };
 
     /// <summary>Seven whole numbers, Monday first.</summary>

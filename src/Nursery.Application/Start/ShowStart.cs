@@ -38,6 +38,9 @@ public sealed record StartView(
     /// <summary>Zones that read what a crop on them does not bear.</summary>
     public IReadOnlyList<ZoneOutOfBand> ZonesOutOfBand { get; init; } = [];
 
+    /// <summary>Zones whose probe is read no more.</summary>
+    public IReadOnlyList<ZoneUnread> ZonesUnread { get; init; } = [];
+
     /// <summary>Batches of which fewer are up than should be.</summary>
     public IReadOnlyList<CountAstray> CountsAstray { get; init; } = [];
 
@@ -82,7 +85,10 @@ public sealed class ShowStart(
                 house.Count(),
                 house.Where(task => task.State == TaskState.Open).Sum(task => task.Minutes)))],
             ZonesOutOfBand = plans
-                ? await Start.ZonesOutOfBand.LoadAsync(database, actor, Instant.FromDateTimeOffset(time.GetUtcNow()), cancellation)
+                ? await Start.ZonesOutOfBand.LoadAsync(database, actor.SiteId, Instant.FromDateTimeOffset(time.GetUtcNow()), cancellation)
+                : [],
+            ZonesUnread = plans
+                ? await Start.ZonesUnread.LoadAsync(database, actor.SiteId, Instant.FromDateTimeOffset(time.GetUtcNow()), cancellation)
                 : [],
             CountsAstray = plans ? await Start.CountsAstray.LoadAsync(database, site, actor, today, cancellation) : [],
             Overstays = plans ? await Start.Overstays.LoadAsync(database, actor, today, cancellation) : [],

@@ -15,6 +15,10 @@ internal sealed class HeatZoneConfiguration : IEntityTypeConfiguration<HeatZone>
         builder.HasIndex(zone => zone.BenchId);
         builder.Property(zone => zone.SetpointC).HasPrecision(5, 2);
         builder.Property(zone => zone.ReadsC).HasPrecision(5, 2);
+        builder.Property(zone => zone.MatWattsM2).HasPrecision(6, 1);
+        builder.Property(zone => zone.OffsetC).HasPrecision(5, 2);
+        builder.Property(zone => zone.OffsetLowC).HasPrecision(5, 2);
+        builder.Property(zone => zone.OffsetHighC).HasPrecision(5, 2);
         builder.HasOne<Site>().WithMany().HasForeignKey(zone => zone.SiteId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Bench>().WithMany().HasForeignKey(zone => zone.BenchId).OnDelete(DeleteBehavior.Restrict);
         builder.Property(row => row.Version).IsConcurrencyToken();

@@ -19,5 +19,15 @@ public sealed class HeatZone
     /// <summary>Last reading of the zone's probe, °C; null before the first.</summary>
     public decimal? ReadsC { get; set; }
     public Instant? ReadAt { get; set; }
+
+    /// <summary>What its heating gives at full power, W/m², 20–500; null when nobody said.</summary>
+    public decimal? MatWattsM2 { get; set; }
+
+    /// <summary>How the mix differs from the setpoint as its seeds behave, °C, and the 90 % interval; learnt each night from
+    /// <see cref="OffsetBatches"/> batches, null before.</summary>
+    public decimal? OffsetC { get; set; }
+    public decimal? OffsetLowC { get; set; }
+    public decimal? OffsetHighC { get; set; }
+    public int OffsetBatches { get; set; }
     public int Version { get; set; } = 1;
 }

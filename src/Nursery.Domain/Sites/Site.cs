@@ -29,6 +29,19 @@ public sealed class Site
     /// <summary>Minutes each of them has for the round, Monday to Sunday; null plans with <see cref="WorkWeek.Assumed"/>.</summary>
     public int[]? HandMinutes { get; set; }
 
+    /// <summary>Where the site lies, ° north and ° east; null when nobody said.</summary>
+    public decimal? Latitude { get; set; }
+    public decimal? Longitude { get; set; }
+
+    /// <summary>Price of a kWh in minor units of the currency (14.5 cents); null when nobody said.</summary>
+    public decimal? KwhPrice { get; set; }
+
+    /// <summary>Parts of water to one of concentrate (100 for 1:100); null feeds without an injector.</summary>
+    public int? InjectorRatio { get; set; }
+
+    /// <summary>Nitrogen of the feed as on its label, %; null when nobody said.</summary>
+    public decimal? FeedNitrogenPercent { get; set; }
+
     /// <summary>Set for an invented demo nursery: shown on every page and paper.</summary>
     public bool IsDemo { get; init; }
     public int Version { get; set; } = 1;

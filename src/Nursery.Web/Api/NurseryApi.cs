@@ -4,6 +4,7 @@ using Nursery.Web.Api.Benches;
 using Nursery.Web.Api.Contract;
 using Nursery.Web.Api.Exports;
 using Nursery.Web.Api.Germination;
+using Nursery.Web.Api.HeatZones;
 using Nursery.Web.Api.Orders;
 using Nursery.Web.Api.Papers;
 using Nursery.Web.Api.Problems;
@@ -37,6 +38,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Orders").MapOrders();
         api.MapGroup("").WithTags("Batches").MapBatches();
         api.MapGroup("").WithTags("Benches").MapBenches();
+        api.MapGroup("").WithTags("Heat and light").MapHeatZones();
         api.MapGroup("").WithTags("Reservations").MapReservations();
         api.MapGroup("").WithTags("Placements").MapPlacements();
         api.MapGroup("").WithTags("Rounds").MapRounds();

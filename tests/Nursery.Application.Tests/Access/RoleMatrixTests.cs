@@ -4,7 +4,9 @@ using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Exports;
 using Nursery.Application.Germination;
+using Nursery.Application.HeatAndLight;
 using Nursery.Application.HeatZones;
+using Nursery.Application.HeatZones.Readings;
 using Nursery.Application.Houses;
 using Nursery.Application.Labour;
 using Nursery.Application.Orders;
@@ -56,6 +58,10 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(UndoReplan)] = (Planners, (n, a) => n.Get<UndoReplan>().HandleAsync(Guid.Empty, a)),
         [typeof(SetSetpoint)] = (Planners, (n, a) => n.Get<SetSetpoint>().HandleAsync(new("no", 20, n.Today, null), a)),
         [typeof(ShowZone)] = (Everyone, (n, a) => n.Get<ShowZone>().HandleAsync("no", null, 10, a)),
+        [typeof(RecordReadings)] = (Workers, (n, a) => n.Get<RecordReadings>().HandleAsync([], a)),
+        [typeof(ImportReadings)] = (Workers, (n, a) => n.Get<ImportReadings>().HandleAsync("zone,at,temperature_c\n"u8.ToArray(), true, a)),
+        [typeof(ExportReadings)] = (Everyone, async (n, a) => await (await n.Get<ExportReadings>().HandleAsync(a))(Stream.Null)),
+        [typeof(ShowHeatAndLight)] = (Everyone, (n, a) => n.Get<ShowHeatAndLight>().HandleAsync(a)),
         [typeof(ShowSetup)] = (Planners, (n, a) => n.Get<ShowSetup>().HandleAsync(a)),
         [typeof(AddHouseOfBenches)] = (Planners, (n, a) => n.Get<AddHouseOfBenches>().HandleAsync(
             new HouseOfBenchesRequest("H1", "House", 1800, 900, 2, 500, 165, 60, 0, 20, 1), a)),

@@ -13,6 +13,8 @@ internal static class Cell
 
     public static string Of(decimal number) => number.ToString("0.####", CultureInfo.InvariantCulture);
 
+    public static string Of(decimal? number) => number is { } some ? Of(some) : "";
+
     /// <summary>Two decimals, so that a whole °F survives.</summary>
     public static string Degrees(decimal? celsius) => celsius?.ToString("0.00", CultureInfo.InvariantCulture) ?? "";
 

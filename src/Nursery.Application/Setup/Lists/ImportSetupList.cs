@@ -32,7 +32,8 @@ public sealed class ImportSetupList(
     {
         var found = lists.Find(list);
         actor.Must(found.Info.Right);
-        var lines = CsvText.Read(CsvText.Decode(file.Span), found.Info.ColumnNames, MaxRows).ToList();
+        var (needed, later) = found.Info.FileColumns;
+        var lines = CsvText.Read(CsvText.Decode(file.Span), needed, MaxRows, later, CsvRow.Lacking).ToList();
         return databases.RunAsync(database => ImportAsync(database, found, lines, dryRun, actor, cancellation), cancellation);
     }
 

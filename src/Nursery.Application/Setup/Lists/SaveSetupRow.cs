@@ -33,8 +33,7 @@ public sealed class SaveSetupRow(
         NurseryDbContext database, ISetupList list, SaveRowRequest request, Actor actor, CancellationToken cancellation)
     {
         var rows = await SetupLists.BeginAsync(database, list, actor, starting, time, cancellation);
-        var fields = list.Info.ColumnNames.ToDictionary(
-            column => column, column => request.Fields.GetValueOrDefault(column)?.Trim() ?? "");
+        var fields = list.Info.Whole(request.Fields);
         RefuseOvertaken(list, rows, request, fields);
         var errors = new List<FieldError>();
         var line = new CsvRow(null, null, fields, null, errors);

@@ -8,6 +8,9 @@ public sealed record SetupColumn(string Name, string Label, ColumnKind Kind = Co
 {
     public bool MayBeEmpty { get; init; }
 
+    /// <summary>Came after files without it were written: a file may lack it, and then says nothing of it. Such columns stand last.</summary>
+    public bool IsLater { get; init; }
+
     /// <summary>The words it may hold.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];
 

@@ -42,6 +42,7 @@ internal abstract class SetupList<T> : ISetupList
             if (key is not null && all.Remove(key, out var row))
             {
                 known[line] = (row, Fields(row, rows));
+                line.Keep(known[line].Fields);
             }
         }
 

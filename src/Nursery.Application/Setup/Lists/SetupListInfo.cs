@@ -15,5 +15,13 @@ public sealed record SetupListInfo(
     /// <summary>Whether it is one row that is always there.</summary>
     public bool IsSingle { get; init; }
 
+    /// <summary>Columns every file has, and those it may lack.</summary>
+    public (IReadOnlyList<string> Needed, IReadOnlyList<string> Later) FileColumns =>
+        ([.. Columns.Where(column => !column.IsLater).Select(column => column.Name)], [.. Columns.Where(column => column.IsLater).Select(column => column.Name)]);
+
+    /// <summary>Every column, empty where nothing is given.</summary>
+    internal Dictionary<string, string> Whole(IReadOnlyDictionary<string, string> given) =>
+        Columns.ToDictionary(column => column.Name, column => given.GetValueOrDefault(column.Name)?.Trim() ?? "");
+
     public IReadOnlyList<string> ColumnNames => [.. Columns.Select(column => column.Name)];
 }

@@ -1,5 +1,6 @@
 using System.Net.Mime;
 using Microsoft.OpenApi;
+using Nursery.Application;
 using Nursery.Application.Orders;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
@@ -61,6 +62,6 @@ internal static class OrderEndpoints
         query.Done();
         var file = await RequestBody.CsvAsync(http);
         var result = await import.HandleAsync(file, dryRun, await http.CallerAsync(), http.RequestAborted);
-        return result.Errors.Count == 0 ? ApiAnswer.Ok(result) : throw new ImportLinesRefused(result);
+        return result.Errors.Count == 0 ? ApiAnswer.Ok(result) : throw new ImportLinesRefused(result.DryRun, result.Rows, result.Errors);
     }
 }
