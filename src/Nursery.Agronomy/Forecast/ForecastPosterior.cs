@@ -8,13 +8,16 @@ namespace Nursery.Agronomy.Forecast;
 internal sealed class ForecastPosterior
 {
     /// <summary>Standard deviation of ln thermal time: between lots 0.25, and 0.15 for crop table and thermometer (from memory).</summary>
-    private static readonly double SpeedSpread = Math.Sqrt((VarietySpeed.BetweenLots * VarietySpeed.BetweenLots) + (0.15 * 0.15));
+    internal static readonly double SpeedSpread = Math.Sqrt((VarietySpeed.BetweenLots * VarietySpeed.BetweenLots) + (0.15 * 0.15));
 
     /// <summary>Real curves are not ours: trays differ and shapes bend. A count of n units weighs as n ÷ (1 + n ρ).</summary>
     private const double Overdispersion = 0.010;
     private const int Fractions = 40;
     private const int Speeds = 27;
     private const double SpeedReach = 3;
+
+    /// <summary>Of ln thermal time, from one speed of the grid to the next.</summary>
+    internal static double SpeedStep => 2 * SpeedReach * SpeedSpread / (Speeds - 1);
 
     /// <summary>Shapes the curve may have: wider or narrower, or with a share of slow seeds that need 1.7 times as long (from memory). Weights
     /// add to one.</summary>
