@@ -1,5 +1,6 @@
 using Hangfire;
 using Nursery.Application.HeatZones.Alarms;
+using Nursery.Application.HeatZones.Learning;
 using Nursery.Application.Reservations;
 using Nursery.Application.Runs;
 using Nursery.Application.Tasks;
@@ -16,6 +17,8 @@ internal static class JobSchedule
         jobs.Enqueue<RaiseTasks>(job => job.HandleAsync(CancellationToken.None));
         recurring.AddOrUpdate<WatchZones>("watch-zones", job => job.HandleAsync(CancellationToken.None), "*/5 * * * *");
         jobs.Enqueue<WatchZones>(job => job.HandleAsync(CancellationToken.None));
+        recurring.AddOrUpdate<LearnZoneOffsets>("learn-zone-offsets", job => job.HandleAsync(CancellationToken.None), "20 9 * * *");
+        jobs.Enqueue<LearnZoneOffsets>(job => job.HandleAsync(CancellationToken.None));
         recurring.AddOrUpdate<BuryDeadRuns>("bury-dead-runs", job => job.HandleAsync(CancellationToken.None), Cron.Minutely());
         jobs.Enqueue<BuryDeadRuns>(job => job.HandleAsync(CancellationToken.None));
     }

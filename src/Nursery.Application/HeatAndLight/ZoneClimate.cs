@@ -25,6 +25,9 @@ public sealed record ZoneClimate(
     decimal? BandMinC,
     decimal? BandMaxC)
 {
+    /// <summary>What its seeds say; null while no counted batch does.</summary>
+    public LearntOffset? Offset { get; init; }
+
     /// <summary>Whether the last reading is outside the band.</summary>
     public bool IsOut => ReadsC < BandMinC || ReadsC > BandMaxC;
 }
@@ -54,7 +57,10 @@ internal static class ZoneClimates
             var none = low > high;
             return new ZoneClimate(
                 row.zone.Code, row.Bench, new ZoneProgram(row.zone, spans).On(today), row.zone.ReadsC, row.zone.ReadAt,
-                CourseOf(readings[row.zone.Id]), [.. lying.Select(crop => crop.Name)], none ? null : low, none ? null : high);
+                CourseOf(readings[row.zone.Id]), [.. lying.Select(crop => crop.Name)], none ? null : low, none ? null : high)
+            {
+                Offset = LearntOffset.Of(row.zone, new ZoneProgram(row.zone, spans).On(today), site.Units),
+            };
         });
     }
 

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Batches;
 using Nursery.Application.Crops;
+using Nursery.Application.HeatZones.Learning;
 using Nursery.Application.Orders;
 using Nursery.Application.Reservations;
 using Nursery.Application.Setup.Lists;
@@ -69,6 +70,11 @@ public sealed class LoadPast(
 
         // Benches the past walked on are shared with today's trays: what they ask for is today's again.
         await new RaiseTasks(databases, time).HandleAsync(cancellation);
+        if (batches > 0)
+        {
+            await new LearnZoneOffsets(databases, time).HandleAsync(cancellation);
+        }
+
         return new PastLoaded(batches, entries, notAsked, season);
     }
 

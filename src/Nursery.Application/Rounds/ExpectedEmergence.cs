@@ -14,13 +14,13 @@ using Nursery.Domain.Sites;
 namespace Nursery.Application.Rounds;
 
 /// <summary>What should be up today in the trays on heat, for whoever counts them. The mix is taken as warm as the zone under the first
-/// tray is set today, less what moist mix lies below its setpoint.</summary>
+/// tray is set today, and by what the zone is learnt to be off, or moist mix usually is.</summary>
 internal sealed class ExpectedEmergence
 {
-    private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, string House)> _zones;
+    private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> _zones;
     private readonly SeedChances _chances;
 
-    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC, string House)> zones, SeedChances chances) =>
+    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> zones, SeedChances chances) =>
         (_zones, _chances) = (zones, chances);
 
     public static async Task<ExpectedEmergence> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation)
@@ -35,11 +35,12 @@ internal sealed class ExpectedEmergence
                 bench.Code,
                 House = house.Code,
                 zone.Spaces,
+                zone,
                 Setpoint = database.ZoneSetpoints.Where(span => span.ZoneId == zone.Id && span.Days.Contains(day))
                     .Select(span => (decimal?)span.SetpointC).FirstOrDefault() ?? zone.SetpointC,
             }).ToListAsync(cancellation);
         return new ExpectedEmergence(
-            zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint, zone.House)),
+            zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint, zone.zone.BelievedOffsetC, zone.House)),
             await SeedChances.LoadAsync(database, site, day, cancellation));
     }
 
@@ -53,7 +54,7 @@ internal sealed class ExpectedEmergence
         }
 
         var found = FindCropEmergence.Of(crop);
-        var media = MediaOffset.Of(new Temperature(zone.SetpointC));
+        var media = MediaOffset.Of(new Temperature(zone.SetpointC), zone.OffsetC);
         if (_chances.Of(new SeedQuestion(crop, variety, lot, zone.House, media, sown)) is not { } chance)
         {
             return null;
@@ -71,7 +72,7 @@ internal sealed class ExpectedEmergence
         }
     }
 
-    private (decimal SetpointC, string House)? ZoneAt(string bench, int space) => _zones[bench]
+    private (decimal SetpointC, decimal OffsetC, string House)? ZoneAt(string bench, int space) => _zones[bench]
         .Where(zone => zone.Spaces.First <= space && space <= zone.Spaces.Last)
-        .Select(zone => ((decimal, string)?)(zone.SetpointC, zone.House)).FirstOrDefault();
+        .Select(zone => ((decimal, decimal, string)?)(zone.SetpointC, zone.OffsetC, zone.House)).FirstOrDefault();
 }

@@ -11,6 +11,7 @@ using Nursery.Application.Germination;
 using Nursery.Application.HeatAndLight;
 using Nursery.Application.HeatZones;
 using Nursery.Application.HeatZones.Alarms;
+using Nursery.Application.HeatZones.Learning;
 using Nursery.Application.HeatZones.Readings;
 using Nursery.Application.History;
 using Nursery.Application.Houses;
@@ -110,6 +111,7 @@ public static class NurseryServices
         .AddTransient<ImportReadings>()
         .AddTransient<ExportReadings>()
         .AddTransient<WatchZones>()
+        .AddTransient<LearnZoneOffsets>()
         .AddTransient<ShowHeatAndLight>()
         .AddTransient<ListTasks>()
         .AddTransient<ShowLabour>()

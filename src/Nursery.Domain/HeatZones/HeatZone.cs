@@ -1,4 +1,6 @@
 using NodaTime;
+using Nursery.Agronomy.Emergence;
+using Nursery.Agronomy.Heat;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Sites;
 
@@ -29,5 +31,8 @@ public sealed class HeatZone
     public decimal? OffsetLowC { get; set; }
     public decimal? OffsetHighC { get; set; }
     public int OffsetBatches { get; set; }
+
+    /// <summary>What the mix is taken to differ from the setpoint, °C: learnt once enough batches spoke, else the usual.</summary>
+    public decimal BelievedOffsetC => OffsetC is { } learnt && OffsetBatches >= ZoneOffset.FewestBatches ? learnt : MediaOffset.DefaultCelsius;
     public int Version { get; set; } = 1;
 }

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Nursery.Application.Germination;
+using Nursery.Application.HeatZones.Learning;
 using Nursery.Application.History;
 using Nursery.Application.Rounds;
 using Nursery.Data;
@@ -30,6 +31,29 @@ public sealed class LoadPastTests(PastFixture past) : IClassFixture<PastFixture>
         Assert.All(batches.Values, batch => Assert.Equal(BatchStage.HandedOver, batch.State.Stage));
         var days = await database.Ledger.Where(entry => entry.WhoName != "" && entry.Sent != null).Select(entry => entry.Day).ToListAsync();
         Assert.True(NodaTime.Period.DaysBetween(days.Min(), days.Max()) >= 26 * 7);
+    }
+
+    /// <summary>The past's truth is beside it: one zone is 5 °C too cold.</summary>
+    [Fact]
+    public async Task LearnZoneOffsets_OfTheSeason_FindsTheColdZone()
+    {
+        await past.Nursery.Get<LearnZoneOffsets>().HandleAsync();
+
+        await using var database = await past.Nursery.OpenAsync();
+        var zones = await database.HeatZones.AsNoTracking().Where(zone => zone.OffsetC != null).ToListAsync();
+        var cold = zones.Single(zone => zone.Code == Season.Truth.ColdZone);
+        Assert.Equal(cold.Code, zones.MinBy(zone => zone.OffsetC)!.Code);
+        Assert.True(cold.OffsetBatches >= 20, $"{cold.OffsetBatches} batches");
+        Assert.Equal(cold.OffsetC, cold.BelievedOffsetC);
+        Assert.True(cold.OffsetC < -2.5m, $"{cold.OffsetLowC} to {cold.OffsetHighC}");
+        var within = zones.Count(zone => Season.Truth.MediaC[zone.Code].Average() - (double)zone.SetpointC is var truth
+            && truth >= (double)zone.OffsetLowC! && truth <= (double)zone.OffsetHighC!);
+        Assert.True(within >= zones.Count * 0.75, string.Join("; ", zones.Select(zone =>
+            $"{zone.Code} {zone.OffsetBatches}: {zone.OffsetC} ({zone.OffsetLowC} to {zone.OffsetHighC}), truly {Season.Truth.MediaC[zone.Code].Average() - (double)zone.SetpointC:0.0}")));
+
+        // From the same ledger the same again.
+        await past.Nursery.Get<LearnZoneOffsets>().HandleAsync();
+        Assert.Equal(cold.OffsetC, (await database.HeatZones.AsNoTracking().SingleAsync(zone => zone.Code == cold.Code)).OffsetC);
     }
 
     [Fact]
