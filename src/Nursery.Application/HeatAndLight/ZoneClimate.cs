@@ -28,6 +28,8 @@ public sealed record ZoneClimate(
     /// <summary>What its seeds say; null while no counted batch does.</summary>
     public LearntOffset? Offset { get; init; }
 
+    public required MatToday Mat { get; init; }
+
     /// <summary>Whether the last reading is outside the band.</summary>
     public bool IsOut => ReadsC < BandMinC || ReadsC > BandMaxC;
 }
@@ -37,7 +39,7 @@ internal static class ZoneClimates
     private const int PointHours = 2;
 
     public static async Task<ILookup<Id<House>, ZoneClimate>> LoadAsync(
-        NurseryDbContext database, Site site, Instant from, LocalDate today, CancellationToken cancellation)
+        NurseryDbContext database, Site site, IReadOnlyList<House> houses, Instant from, LocalDate today, CancellationToken cancellation)
     {
         var zones = await (
             from zone in database.HeatZones
@@ -50,16 +52,19 @@ internal static class ZoneClimates
         var readings = (await database.ZoneReadings.AsNoTracking()
             .Where(row => row.SiteId == site.Id && row.At >= from).OrderBy(row => row.At).ToListAsync(cancellation)).ToLookup(row => row.ZoneId);
         var crops = (await ZoneCrops.StandingAsync(database, site.Id, cancellation)).ToLookup(row => row.Zone.Id);
-        return zones.ToLookup(row => row.HouseId, row =>
+        var byId = houses.ToDictionary(house => house.Id);
+        return zones.Where(row => byId.ContainsKey(row.HouseId)).ToLookup(row => row.HouseId, row =>
         {
             var lying = crops[row.zone.Id].ToList();
             var (low, high) = lying.Count == 0 ? ((decimal?)null, (decimal?)null) : (lying.Max(crop => crop.MinC), lying.Min(crop => crop.MaxC));
             var none = low > high;
+            var setpoint = new ZoneProgram(row.zone, spans).On(today);
             return new ZoneClimate(
-                row.zone.Code, row.Bench, new ZoneProgram(row.zone, spans).On(today), row.zone.ReadsC, row.zone.ReadAt,
+                row.zone.Code, row.Bench, setpoint, row.zone.ReadsC, row.zone.ReadAt,
                 CourseOf(readings[row.zone.Id]), [.. lying.Select(crop => crop.Name)], none ? null : low, none ? null : high)
             {
-                Offset = LearntOffset.Of(row.zone, new ZoneProgram(row.zone, spans).On(today), site.Units),
+                Offset = LearntOffset.Of(row.zone, setpoint, site.Units),
+                Mat = MatToday.Of(row.zone, byId[row.HouseId], site, setpoint),
             };
         });
     }

@@ -6,6 +6,9 @@ namespace Nursery.Domain.Houses;
 /// <summary>A heated house, seen from above: x runs along its length, y across its width.</summary>
 public sealed class House
 {
+    /// <summary>Where nobody said what the air is kept at, °C: 64 °F (from memory).</summary>
+    public const decimal AssumedAirC = 18;
+
     public required Id<House> Id { get; init; }
     public required Id<Site> SiteId { get; init; }
     public required string Code { get; set; }

@@ -45,10 +45,36 @@ public sealed class HeatAndLightPageTests(TestDatabase database) : IClassFixture
 
         var page = pages.Render<HeatAndLightPage>();
 
+        Assert.Contains("where the site lies", page.WaitForElement(".light").TextContent, StringComparison.Ordinal);
         Assert.Contains("no reading yet", page.WaitForElement("[aria-label='Zone Z70']").TextContent, StringComparison.Ordinal);
         Assert.Contains("nothing lies here", page.Markup, StringComparison.Ordinal);
         Assert.Contains("3 heat zones, no alarm", page.Find(".head").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll("button.do"));
+    }
+
+    [Fact]
+    public async Task Page_PlaceAndLampsTold_SaysHoursEnergyAndHow()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
+        await using (var rows = await nursery.DatabaseAsync())
+        {
+            await rows.Sites.Where(site => site.Id == nursery.At.Site.Id).ExecuteUpdateAsync(site => site
+                .SetProperty(row => row.Latitude, 43m).SetProperty(row => row.Longitude, -89m).SetProperty(row => row.KwhPrice, 14.5m));
+            await rows.Houses.Where(house => house.Id == nursery.At.House1.Id).ExecuteUpdateAsync(house => house
+                .SetProperty(row => row.LampPpfd, 120m).SetProperty(row => row.LampWattsM2, 55m));
+            await rows.HeatZones.Where(zone => zone.Id == nursery.At.Zones[0].Id).ExecuteUpdateAsync(zone => zone
+                .SetProperty(row => row.OffsetC, -3m).SetProperty(row => row.OffsetLowC, -4m).SetProperty(row => row.OffsetHighC, -2m).SetProperty(row => row.OffsetBatches, 12));
+        }
+
+        var page = pages.Render<HeatAndLightPage>();
+
+        Assert.Contains("lamp hours tonight, from a bright to a dull day; 0.0 kWh, USD 0.00", Flat(page.WaitForElement(".light")), StringComparison.Ordinal);
+        var zone = page.Find("[aria-label='Zone Z80']");
+        Assert.Contains("Its seeds behave like 74.6 °F", Flat(zone), StringComparison.Ordinal);
+        Assert.Contains("12 batches", Flat(zone), StringComparison.Ordinal);
+        Assert.Contains("Heating takes 2.8 kWh, USD 0.41 a day, on 57.8 % of the time", Flat(zone), StringComparison.Ordinal);
+        Assert.Contains("-5.4 °F (-7.2 °F to -3.6 °F)", Flat(zone.QuerySelector("details.how")!), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -80,8 +106,10 @@ public sealed class HeatAndLightPageTests(TestDatabase database) : IClassFixture
         Choose(page, "Z80,2026-03-02 08:00,26\n");
         page.WaitForElement("button.first").Click();
         page.WaitForAssertion(() => Assert.Contains("78.8 °F read 60 minutes ago", page.Find("[aria-label='Zone Z80']").TextContent, StringComparison.Ordinal));
-        Assert.Contains("1 reading of probe.csv imported", page.Find(".said").TextContent, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.Contains("1 reading of probe.csv imported", page.Find(".said").TextContent, StringComparison.Ordinal));
     }
+
+    private static string Flat(AngleSharp.Dom.IElement element) => System.Text.RegularExpressions.Regex.Replace(element.TextContent, @"\s+", " ");
 
     private static void Choose(IRenderedComponent<HeatAndLightPage> page, string rows) => page.FindComponent<InputFile>().UploadFiles(
         InputFileContent.CreateFromText("zone,at,temperature_c\n" + rows, "probe.csv"));

@@ -43,6 +43,14 @@ internal static class ClimateWords
         var age => $"{age.TotalDays:0} days ago",
     };
 
+    /// <summary>'12.4 kWh, USD 1.80'.</summary>
+    public static string Energy(double kwh, decimal? cost, string currency) => string.Create(CultureInfo.InvariantCulture, $"{kwh:0.0} kWh")
+        + (cost is { } hundredths ? string.Create(CultureInfo.InvariantCulture, $", {currency} {hundredths / 100:0.00}") : "");
+
+    /// <summary>'9.1 (4.2 to 13)'.</summary>
+    public static string Span(Agronomy.Interval interval) =>
+        string.Create(CultureInfo.InvariantCulture, $"{interval.Median:0.0} ({interval.Low:0.0} to {interval.High:0.0})");
+
     private static string Bears(ZoneAlarmItem alarm, Units units) =>
         $"{alarm.CropName} germinates at {SiteDegrees.Range(alarm.MinC!.Value, alarm.MaxC!.Value, units)}";
 }
