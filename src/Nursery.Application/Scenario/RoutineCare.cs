@@ -19,10 +19,13 @@ internal sealed class RoutineCare(Crop crop, int trays, Batch batch)
     /// <summary>How its bench was last seen.</summary>
     public SurfaceMark? Surface { get; set; }
 
+    /// <summary>Where it grew by then and with what.</summary>
+    public CareGround? Care { get; set; }
+
     /// <summary>What is reported on a day; asked for once a day, in order. Who looked whether they are ready found them not so yet.</summary>
     public IReadOnlyList<EntryValue> On(LocalDate day)
     {
-        var facts = new BatchFacts(batch, crop, trays, null, null, _next, day, Surface: Surface) { State = State };
+        var facts = new BatchFacts(batch, crop, trays, null, null, _next, day, Surface: Surface, Care: Care) { State = State };
         var reported = new List<EntryValue>();
         foreach (var task in TaskRules.Wanted(facts).Where(task => task.DueOn <= day))
         {
@@ -36,6 +39,9 @@ internal sealed class RoutineCare(Crop crop, int trays, Batch batch)
                 reported.Add(new Done(task.Kind, task.Occurrence));
                 _next[task.Kind] = task.Occurrence + 1;
                 State = BatchStory.AfterTask(State, task.Kind, day);
+                Care = task.Kind is TaskKind.Water or TaskKind.FirstWatering && Care is { } care
+                    ? care with { Waterings = [.. care.Waterings ?? [], day] }
+                    : Care;
             }
         }
 

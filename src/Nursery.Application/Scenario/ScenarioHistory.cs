@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Rounds;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -32,7 +33,7 @@ internal sealed class ScenarioHistory(
         var row = batch.Row;
         await DoTaskAsync(batch, TaskKind.Sow, row.SowOn, SowingTime, ByTurns(row.SowOn), row.Row, "lot", cancellation);
         var carried = Carried(row, loadDay);
-        var care = await CareOfAsync(batch, cancellation);
+        var care = await CareOfAsync(batch, row.SowOn, cancellation);
         for (var day = row.SowOn; day <= loadDay; day = day.PlusDays(1))
         {
             var happened = false;
@@ -52,7 +53,8 @@ internal sealed class ScenarioHistory(
 
             if (happened)
             {
-                care.State = (await BatchAsync(batch, cancellation)).State;
+                var lived = await BatchAsync(batch, cancellation);
+                (care.State, care.Care) = (lived.State, await CareGrounds.LoadAsync(database, lived, batch.Row.CellsPerTray, day, cancellation));
             }
 
             if (day < loadDay)
@@ -129,10 +131,14 @@ internal sealed class ScenarioHistory(
         database.ChangeTracker.Clear();
     }
 
-    private async Task<RoutineCare> CareOfAsync(LoadedBatch batch, CancellationToken cancellation)
+    private async Task<RoutineCare> CareOfAsync(LoadedBatch batch, LocalDate day, CancellationToken cancellation)
     {
         var crop = await database.Crops.AsNoTracking().SingleAsync(row => row.Id == batch.Row.Variety.CropId, cancellation);
-        return new RoutineCare(crop, batch.Row.Trays, await BatchAsync(batch, cancellation));
+        var sown = await BatchAsync(batch, cancellation);
+        return new RoutineCare(crop, batch.Row.Trays, sown)
+        {
+            Care = await CareGrounds.LoadAsync(database, sown, batch.Row.CellsPerTray, day, cancellation),
+        };
     }
 
     private Task<Batch> BatchAsync(LoadedBatch batch, CancellationToken cancellation) =>

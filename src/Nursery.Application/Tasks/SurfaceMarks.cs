@@ -12,15 +12,20 @@ namespace Nursery.Application.Tasks;
 /// <summary>How the benches were last seen on which batches stand.</summary>
 internal static class SurfaceMarks
 {
-    /// <summary>Older marks say nothing of today's water.</summary>
+    /// <summary>Older marks say nothing of today's water; they still teach how the bench dries.</summary>
     private const int OldestDays = 7;
 
-    public static async Task<IReadOnlyDictionary<Id<Batch>, SurfaceMark>> OfBatchesAsync(
+    /// <summary>How it was last seen; null when that is too long ago.</summary>
+    public static SurfaceMark? Last(IReadOnlyList<SurfaceMark> marks, LocalDate today) =>
+        marks is [.., var last] && last.Day >= today.PlusDays(-OldestDays) ? last : null;
+
+    /// <summary>In the order they were made.</summary>
+    public static async Task<IReadOnlyDictionary<Id<Batch>, IReadOnlyList<SurfaceMark>>> OfBatchesAsync(
         NurseryDbContext database, IReadOnlyCollection<Batch> batches, LocalDate today, CancellationToken cancellation)
     {
         var watered = batches.Where(batch => batch.State.WateredOn is not null).ToList();
         var sites = watered.Select(batch => batch.SiteId).Distinct().ToList();
-        var from = today.PlusDays(-OldestDays);
+        var from = today.PlusDays(-CareGround.LearnDays);
         var entries = await database.Ledger.AsNoTracking()
             .Where(entry => sites.Contains(entry.SiteId)
                 && entry.Kind == LedgerKind.Surface
@@ -30,7 +35,7 @@ internal static class SurfaceMarks
             .ToListAsync(cancellation);
         if (entries.Count == 0)
         {
-            return new Dictionary<Id<Batch>, SurfaceMark>();
+            return new Dictionary<Id<Batch>, IReadOnlyList<SurfaceMark>>();
         }
 
         var order = LedgerOrder.Effective(entries).Select((entry, at) => (entry, at)).ToLookup(row => row.entry.BenchId);
@@ -43,7 +48,7 @@ internal static class SurfaceMarks
         return stands
             .SelectMany(stand => order[stand.BenchId].Select(row => (stand.BatchId, row.entry, row.at)))
             .GroupBy(row => row.BatchId)
-            .ToDictionary(rows => rows.Key, rows => MarkOf(rows.MaxBy(row => row.at).entry));
+            .ToDictionary(rows => rows.Key, rows => (IReadOnlyList<SurfaceMark>)[.. rows.OrderBy(row => row.at).Select(row => MarkOf(row.entry))]);
     }
 
     /// <summary>The batches whose water a mark on a bench may change.</summary>

@@ -37,6 +37,8 @@ internal static class TaskFacts
             select new { days.Key, Earliest = days.Min() }).ToDictionaryAsync(row => row.Key, row => row.Earliest, cancellation);
         var closed = await ClosedTasks.LoadAsync(database, ids.ConvertAll(id => id.Value), cancellation);
         var marks = await SurfaceMarks.OfBatchesAsync(database, batches, today, cancellation);
+        var care = await CareGrounds.LoadAsync(
+            database, batches, trays.ToDictionary(rows => rows.Key, rows => rows.First().traySet.CellsPerTray), marks, today, cancellation);
         return
         [
             .. batches.Select(batch => new BatchFacts(
@@ -48,7 +50,8 @@ internal static class TaskFacts
                 closed[batch.Id.Value].ToDictionary(kind => kind.Kind, kind => kind.Closed.Next),
                 today,
                 trays[batch.Id].Select(row => row.share.Part(row.traySet) is { } part ? $"{part} of {row.traySet.Code}" : null).FirstOrDefault(),
-                marks.GetValueOrDefault(batch.Id))),
+                SurfaceMarks.Last(marks.GetValueOrDefault(batch.Id) ?? [], today),
+                care.GetValueOrDefault(batch.Id))),
         ];
     }
 }

@@ -57,6 +57,9 @@ public sealed class Crop
     /// <summary>Days the plan keeps trays on heat: to emergence, and two more for the slow ones (common practice, no source).</summary>
     public int PlannedHeatDays => DaysToEmergence + 2;
 
+    /// <summary>Days from emergence to the first true leaf: when it is thinned, else ten (from memory).</summary>
+    public int TrueLeafDays => ThinDaysAfterEmergence ?? 10;
+
     /// <summary>Whether seed of this crop may lie at a constant setpoint.</summary>
     public bool Accepts(decimal setpointC) => setpointC >= GerminationMinC && setpointC <= GerminationMaxC;
 }

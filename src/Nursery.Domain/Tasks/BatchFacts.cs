@@ -14,6 +14,7 @@ namespace Nursery.Domain.Tasks;
 /// <param name="Today">The site's day.</param>
 /// <param name="SharedPart">Which rows of cells of which trays, when it shares them; null when the trays are its own.</param>
 /// <param name="Surface">How the mix of its bench was last seen; null when nobody said.</param>
+/// <param name="Care">What its watering and feeding go by; null where nobody knows, then the calendar stands.</param>
 public sealed record BatchFacts(
     Batch Batch,
     Crop Crop,
@@ -23,7 +24,8 @@ public sealed record BatchFacts(
     IReadOnlyDictionary<TaskKind, int> NextOccurrence,
     LocalDate Today,
     string? SharedPart = null,
-    SurfaceMark? Surface = null)
+    SurfaceMark? Surface = null,
+    CareGround? Care = null)
 {
     /// <summary>What the ledger says of the batch; another one to ask what would follow.</summary>
     public BatchState State { get; init; } = Batch.State;

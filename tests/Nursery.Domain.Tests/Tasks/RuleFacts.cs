@@ -29,7 +29,8 @@ internal static class RuleFacts
         int seedsPerCell = 2,
         Action<Crop>? crop = null,
         SurfaceMark? surface = null,
-        IReadOnlyDictionary<TaskKind, int>? next = null)
+        IReadOnlyDictionary<TaskKind, int>? next = null,
+        CareGround? care = null)
     {
         var pepper = Pepper();
         crop?.Invoke(pepper);
@@ -52,7 +53,8 @@ internal static class RuleFacts
             wantedOn is { } wanted ? Day(wanted) : null,
             next ?? new Dictionary<TaskKind, int>(),
             Day(today),
-            Surface: surface);
+            Surface: surface,
+            Care: care);
     }
 
     public static PlaceFacts Place(TaskKind kind, int? since, int? doneOn, int today, int next = 1) => new(

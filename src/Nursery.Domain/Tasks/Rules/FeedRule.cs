@@ -1,4 +1,7 @@
+using System.Globalization;
 using NodaTime;
+using Nursery.Agronomy;
+using Nursery.Agronomy.Feed;
 using Nursery.Domain.Batches;
 using static Nursery.Domain.Tasks.Rules.RuleWords;
 
@@ -26,6 +29,26 @@ public static class FeedRule
             TaskKind.Feed,
             facts.Next(TaskKind.Feed),
             due,
-            $"Up since {Day(up)}, {last}; every {Days(every)} from {Days(from)} after emergence. Weak until true leaves open; the product's label says how much");
+            $"Up since {Day(up)}, {last}; every {Days(every)} from {Days(from)} after emergence. {Strength(facts, up, due)}; the product's label goes before this");
+    }
+
+    /// <summary>By what the seedlings show on the day it is due.</summary>
+    private static string Strength(BatchFacts facts, LocalDate up, LocalDate due)
+    {
+        var leaves = due >= up.PlusDays(facts.Crop.TrueLeafDays);
+        var (low, high) = FeedStrength.NitrogenPpm(leaves ? FeedStage.TrueLeaves : FeedStage.Cotyledons);
+        var ppm = string.Create(CultureInfo.InvariantCulture, $"{(low == high ? $"{low:0}" : $"{low:0}–{high:0}")} ppm N {(leaves ? "with true leaves" : "on seed leaves")}");
+        if (facts.Care is not { FeedNitrogenPercent: { } percent } care)
+        {
+            return ppm;
+        }
+
+        var ratio = care.InjectorRatio ?? 1;
+        string Grams(double strength) => FeedSolution.Of(strength, Fraction.FromPercent((double)percent), Volume.FromGallons(1), ratio)
+            .PerLiterConcentrate.Grams.ToString(ratio == 1 ? "0.00" : "0.#", CultureInfo.InvariantCulture);
+        var grams = low == high ? Grams(low) : $"{Grams(low)}–{Grams(high)}";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{ppm}: {grams} g of a {percent:0.##} % N feed in each liter {(ratio == 1 ? "of water" : $"of concentrate at 1:{ratio}")}");
     }
 }

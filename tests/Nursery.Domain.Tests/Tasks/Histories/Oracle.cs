@@ -1,6 +1,10 @@
 using System.Globalization;
 using NodaTime;
 using NodaTime.Extensions;
+using Nursery.Agronomy;
+using Nursery.Agronomy.Air;
+using Nursery.Agronomy.Light;
+using Nursery.Agronomy.Water;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.Tasks;
@@ -8,7 +12,8 @@ using Nursery.Domain.Tasks;
 namespace Nursery.Domain.Tests.Tasks.Histories;
 
 /// <summary>What should be open, said again in another way: from the bare entries by the last day of each thing, with day numbers for
-/// dates and the runtime's own time zones for days. Nothing of the fold, the rules or the closings is used.</summary>
+/// dates and the runtime's own time zones for days. Nothing of the fold, the rules or the closings is used; what a tray
+/// loses in a day is the formula's, which has its own tests.</summary>
 internal sealed class Oracle
 {
     private readonly RandomHistory _history;
@@ -90,7 +95,7 @@ internal sealed class Oracle
         var up = Min(FirstDay(entry => entry.Value is Count), First(TaskKind.EmergenceCheck)) ?? offHeat;
         var readyBy = Number(_history.ReadyOn);
         due[TaskKind.FirstWatering] = watered is null ? sown : null;
-        due[TaskKind.Water] = watered is { } last ? Water(last, offHeat) : null;
+        due[TaskKind.Water] = watered is { } last ? Water(last, offHeat, up) : null;
         due[TaskKind.EmergenceCheck] = offHeat is null ? Math.Max(sown + 3, (Looked() ?? 0) + 2) : null;
         due[TaskKind.MoveOffHeat] = offHeat is null ? Move(sown) : null;
         due[TaskKind.Thin] = _history.Crop.ThinDaysAfterEmergence is { } thin && First(TaskKind.Thin) is null ? up + thin : null;
@@ -105,21 +110,60 @@ internal sealed class Oracle
         due[TaskKind.HandOver] = readyBy;
     }
 
-    private int Water(int last, int? offHeat)
+    private int Water(int last, int? offHeat, int? up)
     {
-        var calendar = last + (offHeat is null ? 2 : 1);
-        var marks = _history.Marks.OrderBy(mark => mark.HappenedAt.ToUnixTimeTicks()).ThenBy(mark => mark.Id.Value).ToList();
-        if (marks.Count == 0 || Number(marks[^1].Day) is var seen && seen <= last)
+        var marks = _history.Marks.OrderBy(mark => mark.HappenedAt.ToUnixTimeTicks()).ThenBy(mark => mark.Id.Value)
+            .Select(mark => (Day: Number(mark.Day), ((Surface)mark.Value).State)).ToList();
+        var factor = 1d;
+        foreach (var (day, state) in marks)
         {
-            return calendar;
+            var before = WateringDays().Where(watering => watering < day).ToList();
+            if (before.Count == 0)
+            {
+                continue;
+            }
+
+            // As published on the page of water: found dry early it dries faster, found wet late slower, within a half and twice.
+            var part = Math.Min(100, (day - before.Max()) / DaysToDry(before.Max(), offHeat, up, factor));
+            factor *= state switch
+            {
+                SurfaceState.Dry when part < 1 => Math.Pow(Math.Max(0.1, part), -0.3),
+                SurfaceState.Wet when part > 0.5 => Math.Pow(2 * Math.Min(4, part), -0.3),
+                _ => 1,
+            };
+            factor = Math.Min(2, Math.Max(0.5, factor));
         }
 
-        return ((Surface)marks[^1].Value).State switch
-        {
-            SurfaceState.Dry => Math.Min(calendar, seen),
-            SurfaceState.Wet => Math.Max(calendar, seen + 1),
-            _ => calendar,
-        };
+        var most = offHeat is null || offHeat > last ? 3 : 2;
+        var reckoned = last + Math.Min(most, Math.Max(1, (int)Math.Floor(DaysToDry(last, offHeat, up, factor) + 0.5)));
+        return marks.Count == 0 || marks[^1].Day <= last
+            ? reckoned
+            : marks[^1].State switch
+            {
+                SurfaceState.Dry => Math.Min(reckoned, marks[^1].Day),
+                SurfaceState.Wet => Math.Max(reckoned, marks[^1].Day + 1),
+                _ => reckoned,
+            };
+    }
+
+    /// <summary>Each watering once, the first to report it.</summary>
+    private IEnumerable<int> WateringDays() => _valid.Where(entry => entry.Value is Done { Task: TaskKind.Water or TaskKind.FirstWatering })
+        .GroupBy(entry => (((Done)entry.Value).Task, ((Done)entry.Value).Occurrence)).Select(task => task.First().Day);
+
+    /// <summary>Covered pepper in 128 cells at 16 °C and 65 %: the top until the first true leaf, then the plug; in half the light on heat.</summary>
+    private double DaysToDry(int watered, int? offHeat, int? up, double factor)
+    {
+        var heat = offHeat is null || watered < offHeat;
+        var age = watered - up ?? -1;
+        var leaf = _history.Crop.ThinDaysAfterEmergence ?? 10;
+        var stage = age < 0 ? SurfaceStage.Vermiculite
+            : age < leaf ? SurfaceStage.Cotyledons
+            : age < leaf + 14 ? SurfaceStage.HalfCanopy : SurfaceStage.ClosedCanopy;
+        var sun = 0.5 * new DaySun(new Latitude((double)RandomHistory.Latitude), DateOnly.FromDayNumber(watered).DayOfYear).ExtraterrestrialMj;
+        var air = new Temperature(RandomHistory.AirC);
+        return TrayWater.Of(
+            RandomHistory.CellsPerTray, age >= leaf, stage, AirState.Of(air, new Fraction(0.65), new Length(0), AirFormula.Fao56), air,
+            sun * 0.55 * (heat ? 0.5 : 1), new BenchWater(HasBottomHeat: heat)).Days.Median / factor;
     }
 
     /// <summary>100 seedlings of 144 seeds are more than half of the 80 % expected, 10 are fewer. Counts after thinning say nothing.</summary>

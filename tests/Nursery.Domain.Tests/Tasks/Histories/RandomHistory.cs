@@ -17,6 +17,10 @@ internal sealed class RandomHistory
     private static readonly Id<SeedLot> Lot = new(new Guid("0195a000-0000-7000-8000-000000000006"));
     private static readonly Id<Bench> Bench = new(new Guid("0195a000-0000-7000-8000-000000000007"));
 
+    public const int CellsPerTray = 128;
+    public const decimal Latitude = 52;
+    public const decimal AirC = 16;
+
     private readonly Batch _batch;
     private readonly TaskSubject _subject;
     private readonly Dictionary<(TaskKind Kind, int Occurrence), RoundTask> _rows = [];
@@ -148,7 +152,15 @@ internal sealed class RandomHistory
         var marks = LedgerOrder.Effective(_marks);
         return new BatchFacts(
             _batch, Crop, 1, 0.8m, null, next, Today,
-            Surface: marks.Count == 0 ? null : new SurfaceMark(((Surface)marks[^1].Value).State, marks[^1].Day));
+            Surface: marks.Count == 0 ? null : new SurfaceMark(((Surface)marks[^1].Value).State, marks[^1].Day),
+            Care: new CareGround(
+                CellsPerTray, Latitude, AirC: AirC,
+                Waterings:
+                [
+                    .. _rows.Values.Where(row => row.State == TaskState.Done && row.Kind is TaskKind.Water or TaskKind.FirstWatering && row.DoneOn is not null)
+                        .Select(row => row.DoneOn!.Value),
+                ],
+                Marks: [.. marks.Select(mark => new SurfaceMark(((Surface)mark.Value).State, mark.Day))]));
     }
 
     private int OpenOccurrence(TaskKind kind) =>

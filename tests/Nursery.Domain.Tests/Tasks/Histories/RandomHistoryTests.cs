@@ -29,6 +29,7 @@ public sealed class RandomHistoryTests
             (2, Gen.Enum<Deed>()),
             (2, Gen.Const(Deed.Undo)),
             (1, Gen.Const(Deed.ChangePlan)),
+            (3, Gen.Const(Deed.SeeSurface)),
             (1, Gen.Const(Deed.CountFew))),
         Gen.Int[0, 60],
         Gen.Frequency((3, Gen.Const(0)), (2, Gen.Int[0, 90])),

@@ -39,7 +39,7 @@ public sealed class GrowingRulesTests
 
         Assert.Equal(Day(due), feed.DueOn);
         Assert.Contains(why, feed.Why, StringComparison.Ordinal);
-        Assert.EndsWith("the product's label says how much", feed.Why, StringComparison.Ordinal);
+        Assert.EndsWith("the product's label goes before this", feed.Why, StringComparison.Ordinal);
     }
 
     [Fact]
