@@ -1,0 +1,17 @@
+using Nursery.Planning.Search;
+
+namespace Nursery.Bounds;
+
+/// <summary>Zones of equal size: the relaxation only counts how many are on a level.</summary>
+internal sealed record ZoneClass(int Spaces, IReadOnlyList<int> Zones)
+{
+    public static List<ZoneClass> Of(SeasonModel model) =>
+    [
+        .. Enumerable.Range(0, model.Zones).GroupBy(zone => model.Spaces[zone]).OrderBy(group => group.Key)
+            .Select(group => new ZoneClass(group.Key, [.. group])),
+    ];
+
+    /// <summary>Zones that may be on a level in a week.</summary>
+    public int May(SeasonModel model, int week, int level) =>
+        Zones.Count(zone => (model.Allowed[(zone * model.Weeks) + week] >> level & 1) != 0);
+}

@@ -1,0 +1,160 @@
+namespace Nursery.Planning.Search;
+
+/// <summary>Chooses which batches lose their place before they are placed anew, and what a zone is held to meanwhile.</summary>
+internal sealed class Ruin
+{
+    private readonly Season _season;
+    private readonly SeasonModel _model;
+    private readonly SplitMix _random;
+    private readonly int[] _byDue;
+    private readonly int[] _rank;
+    private readonly int[] _marked;
+    private readonly List<int> _near = [];
+    private int _mark;
+
+    public Ruin(Season season, SplitMix random)
+    {
+        (_season, _model, _random) = (season, season.Model, random);
+        _byDue = [.. Enumerable.Range(0, season.Places.Length).OrderBy(batch => season.Model.Due[batch]).ThenBy(batch => batch)];
+        _rank = new int[_byDue.Length];
+        for (var rank = 0; rank < _byDue.Length; rank++)
+        {
+            _rank[_byDue[rank]] = rank;
+        }
+
+        _marked = new int[_byDue.Length];
+    }
+
+    /// <summary>Batches chosen, each once; some may have no place.</summary>
+    public List<int> Chosen { get; } = [];
+
+    /// <summary>Zone held to a level over weeks while batches are placed anew; -1 is none.</summary>
+    public (int Zone, int Level, int First, int Last) Held { get; private set; }
+
+    public void Choose(double share, int most)
+    {
+        Chosen.Clear();
+        _mark++;
+        Held = (-1, 0, 0, 0);
+        if (_model.Zones > 0 && _random.Unit() < share)
+        {
+            ChooseZoneWeeks();
+        }
+        else
+        {
+            ChooseNear(Costly(), 2 + _random.Below(most - 1));
+        }
+    }
+
+    /// <summary>A batch that costs much more often than one that costs little.</summary>
+    private int Costly()
+    {
+        var best = _random.Below(_marked.Length);
+        var tries = _random.Below(4);
+        for (var index = 0; index < tries; index++)
+        {
+            var other = _random.Below(_marked.Length);
+            best = CostOf(other) > CostOf(best) ? other : best;
+        }
+
+        return best;
+    }
+
+    private int CostOf(int batch)
+    {
+        ref var place = ref _season.Places[batch];
+        return place.Mode < 0 ? _model.UnplacedCost(batch) : _model.Modes.Cost[place.Mode] + place.Extra;
+    }
+
+    private void ChooseNear(int batch, int count)
+    {
+        Add(batch);
+        var place = _season.Places[batch];
+        var kind = place.Mode < 0 ? 2 : _random.Below(4);
+        if (kind < 2)
+        {
+            _near.Clear();
+            var (modes, area) = (_model.Modes, kind == 0 ? place.Zone : place.Bench);
+            int day = kind == 0 ? modes.Sow[place.Mode] : modes.Emerge[place.Mode];
+            var reach = 4 + _random.Below(14);
+            foreach (var other in _season.InArea(area))
+            {
+                var its = _season.Places[other].Mode;
+                if (Math.Abs((kind == 0 ? modes.Sow[its] : modes.Emerge[its]) - day) <= reach)
+                {
+                    _near.Add(other);
+                }
+            }
+
+            while (Chosen.Count < count && _near.Count > 0)
+            {
+                var pick = _random.Below(_near.Count);
+                Add(_near[pick]);
+                _near[pick] = _near[^1];
+                _near.RemoveAt(_near.Count - 1);
+            }
+        }
+
+        AddByDue(batch, count);
+    }
+
+    private void AddByDue(int batch, int count)
+    {
+        var reach = Math.Min(_byDue.Length, (count * 4) + 8);
+        for (var tries = 0; Chosen.Count < count && tries < 4 * count; tries++)
+        {
+            var rank = _rank[batch] + _random.Below((2 * reach) + 1) - reach;
+            if (rank >= 0 && rank < _byDue.Length)
+            {
+                Add(_byDue[rank]);
+            }
+        }
+    }
+
+    /// <summary>Empties a zone for some weeks and holds it to another level, or off, so that batches gather where they would not go
+    /// one by one; with some from another zone of those weeks.</summary>
+    private void ChooseZoneWeeks()
+    {
+        var zone = _random.Below(_model.Zones);
+        var first = _random.Below(_model.Weeks);
+        var last = Math.Min(_model.Weeks - 1, first + _random.Below(4));
+        AddTouching(zone, first, last, one: 1);
+        var level = _random.Below(_model.Levels);
+        if (_random.Chance(0.3) && first > 0 && _season.Zones.LevelOf(zone, first - 1) is >= 0 and var before)
+        {
+            level = before;
+        }
+
+        Held = (zone, level, first, last);
+        if (level != 0 && _model.Zones > 1)
+        {
+            var other = _random.Below(_model.Zones);
+            if (other != zone)
+            {
+                AddTouching(other, first, last, one: _random.Chance(0.5) ? 1 : 0.4);
+            }
+        }
+    }
+
+    private void AddTouching(int zone, int first, int last, double one)
+    {
+        var modes = _model.Modes;
+        foreach (var batch in _season.InArea(zone))
+        {
+            var mode = _season.Places[batch].Mode;
+            if (modes.Sow[mode] / 7 <= last && (modes.Emerge[mode] - 1) / 7 >= first && (one >= 1 || _random.Chance(one)))
+            {
+                Add(batch);
+            }
+        }
+    }
+
+    private void Add(int batch)
+    {
+        if (_marked[batch] != _mark)
+        {
+            _marked[batch] = _mark;
+            Chosen.Add(batch);
+        }
+    }
+}

@@ -1,0 +1,243 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+
+namespace Nursery.Planning.Search;
+
+/// <summary>How far a search may go: to a number of steps (the same plan every time) or to a time.</summary>
+internal readonly record struct Budget(long Steps, TimeSpan? Time);
+
+/// <summary>Takes some batches out and places them anew, again and again; a worse plan is kept now and then, ever more seldom
+/// (simulated annealing). Ruin and recreate: G. Schrimpf, J. Schneider, H. Stamm-Wilbrandt and G. Dueck, Record Breaking
+/// Optimization Results Using the Ruin and Recreate Principle, Journal of Computational Physics 159, 2000.</summary>
+internal sealed class RuinAndRecreate
+{
+    private readonly Season _season;
+    private readonly SplitMix _random;
+    private readonly Inserter _inserter;
+    private readonly Ruin _ruin;
+    private readonly Place[] _best;
+    private readonly List<(int Batch, Place Place)> _taken = [];
+    private readonly List<int> _order = [];
+    private readonly List<int> _changed = [];
+    private readonly bool[] _isChanged;
+    private readonly long[] _trayDays;
+    private long _cost;
+
+    public RuinAndRecreate(Season season, SplitMix random)
+    {
+        (_season, _random) = (season, random);
+        _inserter = new Inserter(season, random);
+        _ruin = new Ruin(season, random);
+        _best = [.. season.Places];
+        _isChanged = new bool[_best.Length];
+        _trayDays = TrayDays(season.Model);
+        season.Zones.Settle();
+        _cost = BestCost = season.Cost;
+    }
+
+    public long BestCost { get; private set; }
+
+    public long Steps { get; private set; }
+
+    public SearchHeat Heat { get; set; } = SearchHeat.Usual;
+
+    /// <summary>Tray-days on benches: what makes a batch hard to place.</summary>
+    public static long[] TrayDays(SeasonModel model) =>
+    [
+        .. Enumerable.Range(0, model.Batches.Count).Select(batch => model.Modes.Start[batch] == model.Modes.Start[batch + 1]
+            ? 0
+            : (long)model.After[batch] * (model.Modes.Ready[model.Modes.Start[batch]] - model.Modes.Sow[model.Modes.Start[batch]])),
+    ];
+
+    public void Run(Budget budget, Action<long, double>? progress, CancellationToken cancellation)
+    {
+        if (_best.Length == 0)
+        {
+            return;
+        }
+
+        var watch = Stopwatch.StartNew();
+        var done = 0.0;
+        var temperature = Heat.Start;
+        var start = Steps;
+        while (done < 1 && !cancellation.IsCancellationRequested)
+        {
+            if ((Steps & 63) == 0)
+            {
+                done = budget.Time is { } time ? watch.Elapsed / time : (double)(Steps - start) / budget.Steps;
+                temperature = Heat.At(Math.Min(1, done));
+                progress?.Invoke(BestCost, Math.Min(1, done));
+                if (done >= 1)
+                {
+                    break;
+                }
+            }
+
+            Step(temperature);
+            Steps++;
+        }
+
+        RestoreBest();
+    }
+
+    private void Step(double temperature)
+    {
+        _ruin.Choose(Heat.ZoneShare, Heat.Most);
+        _taken.Clear();
+        _order.Clear();
+        foreach (var batch in _ruin.Chosen)
+        {
+            _order.Add(batch);
+            if (_season.IsPlaced(batch))
+            {
+                _taken.Add((batch, _season.Take(batch)));
+            }
+        }
+
+        var (zone, level, first, last) = _ruin.Held;
+        var held = zone >= 0 && IsOpen(zone, level, first, last);
+        if (held)
+        {
+            _season.Zones.Lock(zone, level, first, last);
+        }
+
+        _season.Zones.Settle();
+        Sort();
+        _inserter.Blink = Heat.Blink;
+        var limit = _cost + (temperature * -Math.Log(1 - _random.Unit()));
+        var unplaced = 0L;
+        foreach (var batch in _order)
+        {
+            unplaced += _season.Model.UnplacedCost(batch);
+        }
+
+        // What is placed again only adds cost; once it is too much the rest needs no try.
+        var failed = false;
+        foreach (var batch in _order)
+        {
+            unplaced -= _season.Model.UnplacedCost(batch);
+            _inserter.Insert(batch);
+            if (!held && _season.Cost - unplaced > limit)
+            {
+                failed = true;
+                break;
+            }
+        }
+
+        if (held)
+        {
+            _season.Zones.Unlock(zone, first, last);
+            _season.Zones.Settle();
+        }
+
+        if (failed || _season.Cost > limit)
+        {
+            Undo();
+            return;
+        }
+
+        _cost = _season.Cost;
+        foreach (var batch in _order)
+        {
+            if (!_isChanged[batch])
+            {
+                _isChanged[batch] = true;
+                _changed.Add(batch);
+            }
+        }
+
+        if (_cost < BestCost)
+        {
+            KeepBest();
+        }
+    }
+
+    private bool IsOpen(int zone, int level, int first, int last)
+    {
+        for (var week = first; week <= last; week++)
+        {
+            if ((_season.Zones.Open(week, level)[zone >> 6] >> (zone & 63) & 1) == 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void Sort()
+    {
+        var order = CollectionsMarshal.AsSpan(_order);
+        _random.Shuffle(order);
+        switch (_random.Below(6))
+        {
+            case 0:
+                order.Sort((one, other) => _trayDays[other] != _trayDays[one]
+                    ? _trayDays[other].CompareTo(_trayDays[one]) : one.CompareTo(other));
+                break;
+            case 1:
+                order.Sort((one, other) => _season.Model.Due[one] != _season.Model.Due[other]
+                    ? _season.Model.Due[one].CompareTo(_season.Model.Due[other]) : one.CompareTo(other));
+                break;
+            case 2:
+                order.Sort((one, other) => _season.Model.Trays[other] != _season.Model.Trays[one]
+                    ? _season.Model.Trays[other].CompareTo(_season.Model.Trays[one]) : one.CompareTo(other));
+                break;
+        }
+    }
+
+    private void Undo()
+    {
+        foreach (var batch in _order)
+        {
+            if (_season.IsPlaced(batch))
+            {
+                _season.Take(batch);
+            }
+        }
+
+        foreach (var (batch, place) in _taken)
+        {
+            _season.Put(batch, place);
+        }
+
+        _season.Zones.Settle();
+    }
+
+    private void KeepBest()
+    {
+        BestCost = _cost;
+        foreach (var batch in _changed)
+        {
+            _best[batch] = _season.Places[batch];
+            _isChanged[batch] = false;
+        }
+
+        _changed.Clear();
+    }
+
+    /// <summary>Puts the season back to the best plan found.</summary>
+    private void RestoreBest()
+    {
+        foreach (var batch in _changed)
+        {
+            if (_season.IsPlaced(batch))
+            {
+                _season.Take(batch);
+            }
+        }
+
+        foreach (var batch in _changed)
+        {
+            _isChanged[batch] = false;
+            if (_best[batch].Mode >= 0)
+            {
+                _season.Put(batch, _best[batch]);
+            }
+        }
+
+        _changed.Clear();
+        _season.Zones.Settle();
+        _cost = _season.Cost;
+    }
+}
