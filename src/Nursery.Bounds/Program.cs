@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Google.OrTools.LinearSolver;
+using Nursery.Bounds;
 using Nursery.Planning;
 using Nursery.Planning.Search;
 

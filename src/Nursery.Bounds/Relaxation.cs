@@ -32,7 +32,7 @@ internal sealed class Relaxation
         }
     }
 
-    private int HeatRow(int level) => level - 1;
+    private static int HeatRow(int level) => level - 1;
 
     private int BandRow(BenchUse band) => _model.Levels - 1 + (band == BenchUse.Warm ? 0 : 1);
 

@@ -29,7 +29,7 @@ public sealed record ZonePath(string Zone, IReadOnlyList<SetpointSpan> Setpoints
 
 /// <param name="To">First day it no longer holds.</param>
 /// <param name="SetpointF">°F; null is off.</param>
-public sealed record SetpointSpan(DateOnly From, DateOnly To, double? SetpointF);
+public sealed record SetpointSpan(DateOnly From, DateOnly To, double? SetpointF = null);
 
 /// <param name="Trays">Trays without a place.</param>
 /// <param name="Why">A sentence.</param>

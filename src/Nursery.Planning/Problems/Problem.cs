@@ -72,7 +72,7 @@ public sealed record CropTemperature(double SetpointF, double ProgressPerDay);
 /// <param name="CoolDays">Days on a cool bench; null when it must not stand there.</param>
 /// <param name="FootprintFactor">Spaces after spacing for each space before, 1 to 10.</param>
 public sealed record Crop(
-    string Id, double MinF, double BestF, double MaxF, IReadOnlyList<CropTemperature> Table, int? WarmDays, int? CoolDays,
+    string Id, double MinF, double BestF, double MaxF, IReadOnlyList<CropTemperature> Table, int? WarmDays = null, int? CoolDays = null,
     double FootprintFactor = 1);
 
 /// <summary>A tray set to place.</summary>
@@ -116,7 +116,7 @@ public sealed record FrozenStay(
 
 /// <summary>A zone's setpoint over whole weeks of the season that touch these days; null is off.</summary>
 /// <param name="To">First day it no longer holds.</param>
-public sealed record FrozenSetpoint(string Zone, DateOnly From, DateOnly To, double? SetpointF);
+public sealed record FrozenSetpoint(string Zone, DateOnly From, DateOnly To, double? SetpointF = null);
 
 /// <summary>Where frozen trays may stand besides a zone or a bench.</summary>
 public static class FrozenWhere
