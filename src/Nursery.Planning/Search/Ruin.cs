@@ -28,6 +28,9 @@ internal sealed class Ruin
     /// <summary>Batches chosen, each once; some may have no place.</summary>
     public List<int> Chosen { get; } = [];
 
+    /// <summary>The first batch chosen is to be placed first: the others made room for it.</summary>
+    public bool FirstStays { get; private set; }
+
     /// <summary>Zone held to a level over weeks while batches are placed anew; -1 is none.</summary>
     public (int Zone, int Level, int First, int Last) Held { get; private set; }
 
@@ -36,9 +39,14 @@ internal sealed class Ruin
         Chosen.Clear();
         _mark++;
         Held = (-1, 0, 0, 0);
+        FirstStays = false;
         if (_model.Zones > 0 && _random.Unit() < share)
         {
             ChooseZoneWeeks();
+        }
+        else if (_model.Zones > 0 && _random.Chance(0.2))
+        {
+            MakeRoom(Costly());
         }
         else
         {
@@ -96,6 +104,66 @@ internal sealed class Ruin
         }
 
         AddByDue(batch, count);
+    }
+
+    /// <summary>For one batch in one of its modes: takes away what is in the way in one zone and on one bench.</summary>
+    private void MakeRoom(int batch)
+    {
+        var modes = _model.Modes;
+        var count = modes.Start[batch + 1] - modes.Start[batch];
+        if (count == 0)
+        {
+            return;
+        }
+
+        FirstStays = true;
+        Add(batch);
+
+        // The cheap modes lie first.
+        var mode = modes.Start[batch] + (int)(count * _random.Unit() * _random.Unit());
+        int sow = modes.Sow[mode], emerge = modes.Emerge[mode], level = modes.Level[mode];
+        var zone = _random.Below(_model.Zones);
+        var (first, last) = (sow / 7, (emerge - 1) / 7);
+        var same = true;
+        for (var week = first; week <= last; week++)
+        {
+            same &= !_season.Zones.IsLocked(zone, week) || _season.Zones.LevelOf(zone, week) == level;
+        }
+
+        if (same)
+        {
+            AddStanding(zone, sow, emerge, _model.Before[batch]);
+        }
+        else
+        {
+            AddTouching(zone, first, last, one: 1);
+        }
+
+        Held = (zone, level, first, last);
+        var benches = modes.Band[mode] == BenchUse.Warm ? _model.WarmBenches : _model.CoolBenches;
+        var harden = modes.Ready[mode] - _model.HardeningDays;
+        AddStanding(benches[_random.Below(benches.Length)], emerge, harden, _model.After[batch]);
+    }
+
+    /// <summary>Batches that stand in an area on some of these days, from a random one on, until about as many spaces would be free.</summary>
+    private void AddStanding(int area, int from, int to, int spaces)
+    {
+        var modes = _model.Modes;
+        var all = _season.InArea(area);
+        var start = all.Length == 0 ? 0 : _random.Below(all.Length);
+        for (var index = 0; index < all.Length && spaces > 0; index++)
+        {
+            var other = all[(start + index) % all.Length];
+            var mode = _season.Places[other].Mode;
+            var its = area < _model.Zones
+                ? (From: modes.Sow[mode], To: modes.Emerge[mode])
+                : (From: modes.Emerge[mode], To: (short)(modes.Ready[mode] - _model.HardeningDays));
+            if (its.From < to && from < its.To)
+            {
+                Add(other);
+                spaces -= _model.Before[other];
+            }
+        }
     }
 
     private void AddByDue(int batch, int count)

@@ -167,7 +167,7 @@ internal sealed class RuinAndRecreate
 
     private void Sort()
     {
-        var order = CollectionsMarshal.AsSpan(_order);
+        var order = CollectionsMarshal.AsSpan(_order)[(_ruin.FirstStays ? 1 : 0)..];
         _random.Shuffle(order);
         switch (_random.Below(6))
         {

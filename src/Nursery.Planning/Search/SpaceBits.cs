@@ -87,25 +87,37 @@ internal sealed class SpaceBits
         return lowest;
     }
 
-    /// <summary>Runs free on every day, as (first, count), in order.</summary>
-    public void FreeRuns(int area, int from, int to, List<(int First, int Count)> runs)
+    /// <summary>Adds the runs free on every day to a list, in order.</summary>
+    public void AddFreeRuns(int area, int from, int to, List<Run> runs)
     {
-        runs.Clear();
         FreeOn(area, from, to, _first);
-        var start = -1;
-        for (var space = 0; space <= _spaces[area]; space++)
+        for (var space = 0; space < _spaces[area];)
         {
-            var free = space < _spaces[area] && (_first[space >> 6] >> (space & 63) & 1) != 0;
-            if (free && start < 0)
+            var start = Next(space, taken: false, _spaces[area]);
+            var end = Next(start, taken: true, _spaces[area]);
+            if (end > start)
             {
-                start = space;
+                runs.Add(new Run((short)area, (short)start, (short)(end - start), 0, 0));
             }
-            else if (!free && start >= 0)
-            {
-                runs.Add((start, space - start));
-                start = -1;
-            }
+
+            space = end;
         }
+    }
+
+    private int Next(int space, bool taken, int end)
+    {
+        while (space < end)
+        {
+            var word = (taken ? ~_first[space >> 6] : _first[space >> 6]) >> (space & 63);
+            if (word != 0)
+            {
+                return Math.Min(end, space + BitOperations.TrailingZeroCount(word));
+            }
+
+            space = ((space >> 6) + 1) << 6;
+        }
+
+        return end;
     }
 
     private void FreeOn(int area, int from, int to, ulong[] free)

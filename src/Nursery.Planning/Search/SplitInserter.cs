@@ -8,29 +8,43 @@ internal sealed class SplitInserter(Season season)
 {
     private const int MostParts = 4;
     private readonly SeasonModel _model = season.Model;
-    private readonly List<(int First, int Count)> _runs = [];
     private readonly List<Run> _free = [];
-    private readonly Dictionary<int, List<Run>?> _benches = [];
+    private readonly Run[] _longest = new Run[MostParts];
+    private readonly Run[] _heat = new Run[MostParts];
+    private readonly Run[][] _benches = MakeBenches(season.Model);
+    private readonly int[] _benchParts = new int[Math.Max(1, season.Model.Modes.MostStays)];
 
     public Place Cheapest(int batch, int below)
     {
         var modes = _model.Modes;
         var found = Place.None;
-        _benches.Clear();
+        Array.Fill(_benchParts, -1);
         for (var mode = modes.Start[batch]; mode < modes.Start[batch + 1] && modes.Cost[mode] + _model.Prices.Split < below; mode++)
         {
-            if (!_benches.TryGetValue(modes.Stay[mode], out var benches))
-            {
-                benches = BenchRuns(batch, mode);
-                _benches[modes.Stay[mode]] = benches;
-            }
-
-            if (benches is null || HeatRuns(batch, mode, out var price) is not { } heat)
+            var stay = modes.Stay[mode];
+            if (_benchParts[stay] == 0)
             {
                 continue;
             }
 
-            var extra = ((heat.Count + benches.Count - 2) * _model.Prices.Split) + Moved(batch, heat[0].Area, benches[0].Area);
+            var heatParts = FindHeat(batch, mode, out var price);
+            if (heatParts == 0)
+            {
+                continue;
+            }
+
+            if (_benchParts[stay] < 0)
+            {
+                _benchParts[stay] = FindBenches(batch, mode, _benches[stay]);
+            }
+
+            var benchParts = _benchParts[stay];
+            if (benchParts == 0)
+            {
+                continue;
+            }
+
+            var extra = ((heatParts + benchParts - 2) * _model.Prices.Split) + Moved(batch, _heat[0].Area, _benches[stay][0].Area);
             if (modes.Cost[mode] + price + extra < below)
             {
                 below = modes.Cost[mode] + price + extra;
@@ -38,9 +52,9 @@ internal sealed class SplitInserter(Season season)
                 {
                     Mode = mode,
                     Extra = extra,
-                    Zone = heat[0].Area,
-                    Bench = benches[0].Area,
-                    Parts = new Parts([.. heat], [.. benches]),
+                    Zone = _heat[0].Area,
+                    Bench = _benches[stay][0].Area,
+                    Parts = new Parts(_heat[..heatParts], _benches[stay][..benchParts]),
                 };
             }
         }
@@ -48,11 +62,14 @@ internal sealed class SplitInserter(Season season)
         return found;
     }
 
+    private static Run[][] MakeBenches(SeasonModel model) =>
+        [.. Enumerable.Range(0, Math.Max(1, model.Modes.MostStays)).Select(_ => new Run[MostParts])];
+
     private int Moved(int batch, int zone, int bench) =>
         (_model.NowZone[batch] >= 0 && _model.NowZone[batch] != zone ? _model.Prices.MovedPlace : 0)
         + (_model.NowBench[batch] >= 0 && _model.NowBench[batch] != bench ? _model.Prices.MovedPlace : 0);
 
-    private List<Run>? HeatRuns(int batch, int mode, out int price)
+    private int FindHeat(int batch, int mode, out int price)
     {
         var modes = _model.Modes;
         int sow = modes.Sow[mode], emerge = modes.Emerge[mode], level = modes.Level[mode];
@@ -60,41 +77,41 @@ internal sealed class SplitInserter(Season season)
         price = 0;
         for (var zone = 0; zone < _model.Zones; zone++)
         {
-            var open = true;
+            var open = season.Loads.AtMost(zone, sow, emerge, _model.Spaces[zone] - 1);
             for (var week = sow / 7; week <= (emerge - 1) / 7 && open; week++)
             {
                 open = (season.Zones.Open(week, level)[zone >> 6] >> (zone & 63) & 1) != 0;
             }
 
-            if (open && season.Loads.AtMost(zone, sow, emerge, _model.Spaces[zone] - 1))
+            if (open)
             {
-                AddFree(zone, sow, emerge);
+                season.Bits.AddFreeRuns(zone, sow, emerge, _free);
             }
         }
 
-        if (Longest(_model.Before[batch], _model.Before[batch]) is not { } runs)
+        var parts = Longest(_model.Before[batch], _model.Before[batch], _heat);
+        for (var index = 0; index < parts; index++)
         {
-            return null;
+            var seen = false;
+            for (var other = 0; other < index; other++)
+            {
+                seen |= _heat[other].Area == _heat[index].Area;
+            }
+
+            price += seen ? 0 : season.Zones.PriceOf(_heat[index].Area, level, sow / 7, (emerge - 1) / 7);
         }
 
-        for (var index = 0; index < runs.Count; index++)
-        {
-            var zone = runs[index].Area;
-            price += runs.FindIndex(run => run.Area == zone) == index
-                ? season.Zones.PriceOf(zone, level, sow / 7, (emerge - 1) / 7) : 0;
-        }
-
-        return runs;
+        return parts;
     }
 
-    private List<Run>? BenchRuns(int batch, int mode)
+    private int FindBenches(int batch, int mode, Run[] into)
     {
         var modes = _model.Modes;
         int emerge = modes.Emerge[mode], ready = modes.Ready[mode];
         var harden = ready - _model.HardeningDays;
         if (!season.Loads.AtMost(season.Hardening, harden, ready, _model.HardeningSpaces - _model.After[batch]))
         {
-            return null;
+            return 0;
         }
 
         _free.Clear();
@@ -102,46 +119,60 @@ internal sealed class SplitInserter(Season season)
         {
             if (season.Loads.AtMost(bench, emerge, harden, _model.Spaces[bench] - 1))
             {
-                AddFree(bench, emerge, harden);
+                season.Bits.AddFreeRuns(bench, emerge, harden, _free);
             }
         }
 
-        return Longest(_model.Before[batch], _model.After[batch]);
+        return Longest(_model.Before[batch], _model.After[batch], into);
     }
 
-    private void AddFree(int area, int from, int to)
+    /// <summary>The longest free runs that together hold the spaces after spacing; the spaces before lie at each run's start.
+    /// Of equal runs the earlier one, so that the same problem gives the same plan.</summary>
+    /// <returns>How many; 0 when they do not suffice.</returns>
+    private int Longest(int before, int after, Run[] into)
     {
-        season.Bits.FreeRuns(area, from, to, _runs);
-        foreach (var (first, count) in _runs)
+        var kept = 0;
+        foreach (var run in _free)
         {
-            _free.Add(new Run((short)area, (short)first, (short)count, 0, 0));
+            var at = kept;
+            while (at > 0 && _longest[at - 1].Count < run.Count)
+            {
+                if (at < MostParts)
+                {
+                    _longest[at] = _longest[at - 1];
+                }
+
+                at--;
+            }
+
+            if (at < MostParts)
+            {
+                _longest[at] = run;
+                kept = Math.Min(MostParts, kept + 1);
+            }
         }
-    }
 
-    /// <summary>The longest free runs that together hold the spaces after spacing; the spaces before lie at each run's start.</summary>
-    private List<Run>? Longest(int before, int after)
-    {
-        // Stable, so that the same problem gives the same plan.
-        var runs = new List<Run>();
         var (leftBefore, leftAfter) = (before, after);
-        foreach (var run in _free.OrderByDescending(run => run.Count).ThenBy(run => run.Area).ThenBy(run => run.First).Take(MostParts))
+        for (var index = 0; index < kept; index++)
         {
+            var run = _longest[index];
             var countAfter = Math.Min(run.Count, leftAfter);
             var count = leftAfter == countAfter ? leftBefore : Math.Min(leftBefore, (int)((long)countAfter * before / after));
-            if (count < 1)
+
+            // The last run takes what is left, which rounding may have made more than it can hold.
+            if (count < 1 || count > countAfter)
             {
-                return null;
+                return 0;
             }
 
-            runs.Add(new Run(run.Area, run.First, (short)count, run.First, (short)countAfter));
+            into[index] = new Run(run.Area, run.First, (short)count, run.First, (short)countAfter);
             (leftBefore, leftAfter) = (leftBefore - count, leftAfter - countAfter);
             if (leftAfter == 0)
             {
-                // The last run takes what is left, which rounding may have made more than it can hold.
-                return leftBefore == 0 && runs[^1].Count <= runs[^1].CountAfter ? runs : null;
+                return leftBefore == 0 ? index + 1 : 0;
             }
         }
 
-        return null;
+        return 0;
     }
 }
