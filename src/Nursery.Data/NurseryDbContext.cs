@@ -54,6 +54,7 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<LedgerEntry> Ledger => Set<LedgerEntry>();
     public DbSet<PersonSite> PersonSites => Set<PersonSite>();
     public DbSet<BackgroundRun> BackgroundRuns => Set<BackgroundRun>();
+    public DbSet<KeptPrint> KeptPrints => Set<KeptPrint>();
     public DbSet<ApiKey> ApiKeys => Set<ApiKey>();
     public DbSet<IdempotentRequest> IdempotentRequests => Set<IdempotentRequest>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();

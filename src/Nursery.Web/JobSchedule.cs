@@ -1,6 +1,7 @@
 using Hangfire;
 using Nursery.Application.HeatZones.Alarms;
 using Nursery.Application.HeatZones.Learning;
+using Nursery.Application.Papers;
 using Nursery.Application.Reservations;
 using Nursery.Application.Runs;
 using Nursery.Application.Tasks;
@@ -20,10 +21,15 @@ internal static class JobSchedule
         recurring.AddOrUpdate<LearnZoneOffsets>("learn-zone-offsets", job => job.HandleAsync(CancellationToken.None), "20 9 * * *");
         jobs.Enqueue<LearnZoneOffsets>(job => job.HandleAsync(CancellationToken.None));
         recurring.AddOrUpdate<BuryDeadRuns>("bury-dead-runs", job => job.HandleAsync(CancellationToken.None), Cron.Minutely());
+        recurring.AddOrUpdate<ForgetPrints>("forget-prints", job => job.HandleAsync(CancellationToken.None), Cron.Hourly());
         jobs.Enqueue<BuryDeadRuns>(job => job.HandleAsync(CancellationToken.None));
     }
 
     /// <summary>Hands a placing run to the next free worker.</summary>
     public static void Run(this IBackgroundJobClient jobs, PlacingRun run) =>
         jobs.Enqueue<RunPlacing>(job => job.HandleAsync(run.Id, CancellationToken.None));
+
+    /// <summary>Hands a print of tags to the next free worker.</summary>
+    public static void Run(this IBackgroundJobClient jobs, TagsRun run) =>
+        jobs.Enqueue<RunTags>(job => job.HandleAsync(run.Id, CancellationToken.None));
 }

@@ -56,9 +56,13 @@ internal static class TagsBenchmark
     private static double AliveATag(int tags)
     {
         var before = GC.GetTotalMemory(forceFullCollection: true);
-        long alive = 0;
-        _ = TrayTagsDocument.Render(Model(tags), new Reports(drawn => alive = drawn == tags ? GC.GetTotalMemory(forceFullCollection: true) : alive));
-        return (double)(alive - before) / tags;
+        using var print = new TrayTagsPrint(Model(tags));
+        while (print.DrawNext())
+        {
+            // All of them.
+        }
+
+        return (double)(GC.GetTotalMemory(forceFullCollection: true) - before) / tags;
     }
 
     private static TrayTagsModel Model(int tags) => new(
@@ -70,9 +74,4 @@ internal static class TagsBenchmark
                 $"PE-{set:0000}-K-1", TraysASet, (StagePattern)(set % 6), "move off heat 14 March",
                 [new TrayTagShare($"PE-{set:0000}-K", "Slow Lantern of the Upper Terraces", "Pepper", $"L-{set:0000}", "3 March 2027")])),
         ]);
-
-    private sealed class Reports(Action<int> report) : IProgress<int>
-    {
-        public void Report(int value) => report(value);
-    }
 }

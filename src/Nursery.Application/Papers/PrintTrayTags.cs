@@ -19,15 +19,31 @@ public sealed record TrayTagsRequest(string? Code = null, string? House = null, 
 /// <summary>A tag for every tray.</summary>
 public sealed class PrintTrayTags(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
+    /// <summary>Tags one answer gives, drawn in a fraction of a second; more are printed in the background by <see cref="StartTagsRun"/>.</summary>
+    public const int MostAtOnce = 300;
+
     /// <returns>A PDF.</returns>
     /// <exception cref="InvalidFields">No batch or tray set of that code, or no such house.</exception>
-    public async Task<byte[]> HandleAsync(
-        TrayTagsRequest request, Actor actor, IProgress<int>? drawn = null, CancellationToken cancellation = default)
+    /// <exception cref="TooManyTags">More than <see cref="MostAtOnce"/>.</exception>
+    public async Task<byte[]> HandleAsync(TrayTagsRequest request, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Read);
         var model = await ModelAsync(request, actor, cancellation);
-        // Thousands take seconds: whoever waits can be told and can stop meanwhile.
-        return await Task.Run(() => TrayTagsDocument.Render(model, drawn, cancellation), cancellation);
+        return model.Tags <= MostAtOnce ? TrayTagsDocument.Render(model) : throw new TooManyTags(model.Tags, MostAtOnce);
+    }
+
+    /// <summary>The first pages, up to <see cref="MostAtOnce"/> tags, each numbered as a page of the whole; and how many tags there are in all.</summary>
+    public async Task<(byte[] Pdf, int Tags)> PreviewAsync(TrayTagsRequest request, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        var model = await ModelAsync(request, actor, cancellation);
+        using var print = new TrayTagsPrint(model);
+        while (print.Drawn < MostAtOnce && print.DrawNext())
+        {
+            cancellation.ThrowIfCancellationRequested();
+        }
+
+        return (print.Save(), model.Tags);
     }
 
     /// <summary>How many tags it would be.</summary>
@@ -37,7 +53,7 @@ public sealed class PrintTrayTags(IDbContextFactory<NurseryDbContext> databases,
         return (await ModelAsync(request, actor, cancellation)).Tags;
     }
 
-    private async Task<TrayTagsModel> ModelAsync(TrayTagsRequest request, Actor actor, CancellationToken cancellation)
+    internal async Task<TrayTagsModel> ModelAsync(TrayTagsRequest request, Actor actor, CancellationToken cancellation)
     {
         await using var database = await databases.CreateDbContextAsync(cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);

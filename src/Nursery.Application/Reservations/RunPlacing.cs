@@ -4,46 +4,23 @@ using Nursery.Application.Runs;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.People;
-using Nursery.Domain.Refusals;
 using Nursery.Domain.Runs;
 
 namespace Nursery.Application.Reservations;
 
 /// <summary>The work of a placing run, a few tray sets a transaction: first-fit looks at one after the other, so parts of it
 /// give the same places as all at once, and a stop or a dead server keeps the parts that are done.</summary>
-public sealed partial class RunPlacing(
+public sealed class RunPlacing(
     IDbContextFactory<NurseryDbContext> databases, PlaceByFirstFit place, ILogger<RunPlacing> log, TimeProvider time)
 {
     /// <summary>Few enough that the count moves and a stop is soon heard.</summary>
     private const int AtATime = 10;
 
-    /// <summary>A job asks this, not a person: the run itself says in whose name. It was checked at the start that they may.</summary>
-    public async Task HandleAsync(Guid id, CancellationToken cancellation = default)
+    /// <summary>A job asks this, not a person: the run itself says in whose name.</summary>
+    public Task HandleAsync(Guid id, CancellationToken cancellation = default)
     {
         var progress = new RunProgress(databases, new Id<BackgroundRun>(id), time);
-        if (await progress.TakeAsync(cancellation) is not { } run)
-        {
-            return;
-        }
-
-        var actor = new Actor(run.StartedById, run.StartedBy, run.SiteId, new HashSet<Right> { Right.Plan }, run.Device);
-        try
-        {
-            var all = await PlaceAsync(progress, actor, cancellation);
-            await progress.EndAsync(all ? RunState.Done : RunState.Stopped, null, cancellation);
-        }
-        catch (OperationCanceledException)
-        {
-            // The server goes down in order; whoever looks is told at once.
-            await progress.EndAsync(RunState.Interrupted, null, CancellationToken.None);
-            throw;
-        }
-        catch (Exception failure)
-        {
-            LogFailed(id, failure);
-            var why = failure is Refusal ? failure.Message : "Something went wrong in the program; its log says what";
-            await progress.EndAsync(RunState.Failed, why, CancellationToken.None);
-        }
+        return progress.WorkAsync((_, actor) => PlaceAsync(progress, actor, cancellation), log, cancellation);
     }
 
     /// <returns>Whether all was looked at.</returns>
@@ -67,7 +44,4 @@ public sealed partial class RunPlacing(
         await progress.ReportAsync(done, waiting.Count, null, new FirstFitReport(placed, refused), cancellation);
         return true;
     }
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "Placing run {Id} failed")]
-    private partial void LogFailed(Guid id, Exception failure);
 }

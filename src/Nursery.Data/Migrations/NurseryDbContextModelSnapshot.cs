@@ -1527,6 +1527,41 @@ namespace Nursery.Data.Migrations
                     b.ToTable("background_runs", (string)null);
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Runs.KeptPrint", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer")
+                        .HasColumnName("bytes");
+
+                    b.Property<Instant>("KeptUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("kept_until");
+
+                    b.Property<byte[]>("Pdf")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("pdf");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_kept_prints");
+
+                    b.HasIndex("KeptUntil")
+                        .HasDatabaseName("ix_kept_prints_kept_until");
+
+                    b.HasIndex("SiteId")
+                        .HasDatabaseName("ix_kept_prints_site_id");
+
+                    b.ToTable("kept_prints", (string)null);
+                });
+
             modelBuilder.Entity("Nursery.Domain.SeedLots.SeedLot", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2353,6 +2388,23 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_background_runs_sites_site_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Runs.KeptPrint", b =>
+                {
+                    b.HasOne("Nursery.Domain.Runs.BackgroundRun", null)
+                        .WithOne()
+                        .HasForeignKey("Nursery.Domain.Runs.KeptPrint", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kept_prints_background_runs_id");
+
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_kept_prints_sites_site_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.SeedLots.SeedLot", b =>

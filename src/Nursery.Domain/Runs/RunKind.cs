@@ -5,4 +5,7 @@ public enum RunKind
 {
     /// <summary>Every planned batch without a place gets one, in order of sowing day.</summary>
     FirstFit,
+
+    /// <summary>More tray tags than one answer gives.</summary>
+    TrayTags,
 }

@@ -45,6 +45,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Agronomy").MapAgronomy();
         api.MapGroup("").WithTags("Papers").MapPapers();
+        api.MapGroup("").WithTags("Papers").MapTagsRuns();
         api.MapGroup("").WithTags("Exports").MapExports();
         api.MapGroup("").WithTags("Setup").MapSetup();
         app.MapContractDocument();

@@ -23,6 +23,7 @@ using Nursery.Application.Start;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
+using Nursery.Domain.Runs;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
 using Xunit;
@@ -48,7 +49,7 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ReserveSpaces)] = (Planners, (n, a) => n.Get<ReserveSpaces>().HandleAsync(new("no", "no", 1, 1, n.Today, n.Today), a)),
         [typeof(PlaceByFirstFit)] = (Planners, (n, a) => n.Get<PlaceByFirstFit>().HandleAsync(a)),
         [typeof(StartPlacing)] = (Planners, (n, a) => n.Get<StartPlacing>().HandleAsync(a)),
-        [typeof(StopRun)] = (Planners, (n, a) => n.Get<StopRun>().HandleAsync(Guid.Empty, a)),
+        [typeof(StopRun)] = (Planners, (n, a) => n.Get<StopRun>().HandleAsync(Guid.Empty, RunKind.FirstFit, a)),
         [typeof(ShowPlacing)] = (Everyone, (n, a) => n.Get<ShowPlacing>().HandleAsync(null, a)),
         [typeof(ChangeBatch)] = (Planners, (n, a) => n.Get<ChangeBatch>().HandleAsync(new(Guid.Empty, 1, 2, null, null), a)),
         [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
@@ -114,9 +115,18 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(PrintTrayTags)] = (Everyone, async (n, a) =>
         {
             await n.Get<PrintTrayTags>().CountAsync(new(), a);
+            await n.Get<PrintTrayTags>().PreviewAsync(new(), a);
             await n.Get<PrintTrayTags>().HandleAsync(new(), a);
         }
         ),
+        [typeof(StartTagsRun)] = (Everyone, (n, a) => n.Get<StartTagsRun>().HandleAsync(new(), a)),
+        [typeof(ShowTagsRuns)] = (Everyone, async (n, a) =>
+        {
+            await n.Get<ShowTagsRuns>().HandleAsync(a);
+            await n.Get<ShowTagsRuns>().HandleAsync(Guid.Empty, a);
+        }
+        ),
+        [typeof(FetchKeptPrint)] = (Everyone, (n, a) => n.Get<FetchKeptPrint>().HandleAsync(Guid.Empty, a)),
         [typeof(PrintRoundSheet)] = (Everyone, (n, a) => n.Get<PrintRoundSheet>().HandleAsync(null, null, null, a)),
         [typeof(PrintBenchPlan)] = (Everyone, (n, a) => n.Get<PrintBenchPlan>().HandleAsync(null, null, null, a)),
         [typeof(PrintCarryList)] = (Everyone, (n, a) => n.Get<PrintCarryList>().HandleAsync(null, null, null, a)),

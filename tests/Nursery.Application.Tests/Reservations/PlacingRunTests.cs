@@ -84,7 +84,7 @@ public sealed class PlacingRunTests(TestDatabase database) : IClassFixture<TestD
         {
             if (made == SecondReport)
             {
-                await nursery.Get<StopRun>().HandleAsync(run.Id, nursery.Administrator);
+                await nursery.Get<StopRun>().HandleAsync(run.Id, RunKind.FirstFit, nursery.Administrator);
             }
         }).HandleAsync(run.Id);
 
@@ -102,7 +102,7 @@ public sealed class PlacingRunTests(TestDatabase database) : IClassFixture<TestD
         await PlanManyAsync(nursery, 2);
         var run = await nursery.Get<StartPlacing>().HandleAsync(nursery.HeadGrower);
 
-        await nursery.Get<StopRun>().HandleAsync(run.Id, nursery.HeadGrower);
+        await nursery.Get<StopRun>().HandleAsync(run.Id, RunKind.FirstFit, nursery.HeadGrower);
         await nursery.Get<RunPlacing>().HandleAsync(run.Id);
 
         Assert.Equal(RunState.Stopped, (await nursery.Get<ShowPlacing>().HandleAsync(run.Id, nursery.HeadGrower))!.State);
@@ -142,7 +142,7 @@ public sealed class PlacingRunTests(TestDatabase database) : IClassFixture<TestD
         var run = await nursery.Get<StartPlacing>().HandleAsync(nursery.HeadGrower);
 
         await Assert.ThrowsAsync<NotFound>(() => other.Get<ShowPlacing>().HandleAsync(run.Id, other.HeadGrower));
-        await Assert.ThrowsAsync<NotFound>(() => other.Get<StopRun>().HandleAsync(run.Id, other.HeadGrower));
+        await Assert.ThrowsAsync<NotFound>(() => other.Get<StopRun>().HandleAsync(run.Id, RunKind.FirstFit, other.HeadGrower));
         Assert.Null(await other.Get<ShowPlacing>().HandleAsync(null, other.HeadGrower));
     }
 

@@ -137,24 +137,16 @@ public class TrayTagsTests
     }
 
     [Fact]
-    public void Render_Cancelled_Stops()
+    public void Print_HalfDrawn_NumbersItsPagesAsPartsOfTheWhole()
     {
-        using var stop = new CancellationTokenSource();
+        using var print = new TrayTagsPrint(SampleSheets.Tags(TagStock.Letter, [SampleSheets.Set(0, trays: 95)]));
         var drawn = new List<int>();
-        var progress = new Reports(count =>
-        {
-            drawn.Add(count);
-            if (count >= 20)
-                stop.Cancel();
-        });
+        while (print.Drawn < 20 && print.DrawNext())
+            drawn.Add(print.Drawn);
 
-        Assert.Throws<OperationCanceledException>(() => TrayTagsDocument.Render(
-            SampleSheets.Tags(TagStock.Letter, [SampleSheets.Set(0, trays: 100)]), progress, stop.Token));
+        using var file = new Readback(print.Save());
         Assert.Equal([10, 20], drawn);
-    }
-
-    private sealed class Reports(Action<int> report) : IProgress<int>
-    {
-        public void Report(int value) => report(value);
+        Assert.Equal(2, file.Pages.Count);
+        Assert.Contains(Readback.Squeeze("Page 2 of 10"), Readback.LettersOf(file.Pages[1]), StringComparison.Ordinal);
     }
 }

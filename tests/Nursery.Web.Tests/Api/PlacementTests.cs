@@ -6,8 +6,6 @@ namespace Nursery.Web.Tests.Api;
 /// <summary>A placing by another system: begun, watched, over.</summary>
 public sealed class PlacementTests(ApiServer server) : IClassFixture<ApiServer>
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
-
     [Fact]
     public async Task Placement_Begun_IsDoneInTheBackgroundAndTellsWhatWasPlacedWhere()
     {
@@ -18,7 +16,7 @@ public sealed class PlacementTests(ApiServer server) : IClassFixture<ApiServer>
         Assert.Equal("queued", first.RootElement.GetProperty("state").GetString());
         Assert.Equal($"/api/v1/placements/{id}", begun.Headers.Location!.ToString());
 
-        var run = await EndedAsync(begun.Headers.Location);
+        var run = await server.Client.EndedAsync(begun.Headers.Location);
         Assert.Equal("done", run.GetProperty("state").GetString());
         Assert.Equal(run.GetProperty("total").GetInt32(), run.GetProperty("done").GetInt32());
         var result = run.GetProperty("result");
@@ -30,21 +28,5 @@ public sealed class PlacementTests(ApiServer server) : IClassFixture<ApiServer>
         Assert.Equal(200, (int)stop.StatusCode);
         using var after = JsonDocument.Parse(await stop.Content.ReadAsStringAsync());
         Assert.Equal("done", after.RootElement.GetProperty("state").GetString());
-    }
-
-    private async Task<JsonElement> EndedAsync(Uri address)
-    {
-        var watch = System.Diagnostics.Stopwatch.StartNew();
-        while (true)
-        {
-            using var answer = JsonDocument.Parse(await server.Client.GetStringAsync(address));
-            if (!answer.RootElement.GetProperty("isLive").GetBoolean())
-            {
-                return answer.RootElement.Clone();
-            }
-
-            Assert.True(watch.Elapsed < Patience, $"Not over after {Patience}: {answer.RootElement}");
-            await Task.Delay(200);
-        }
     }
 }

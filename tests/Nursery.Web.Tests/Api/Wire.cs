@@ -10,6 +10,8 @@ namespace Nursery.Web.Tests.Api;
 /// <summary>Requests as another system would write them, and what their answers must look like.</summary>
 internal static class Wire
 {
+    private static readonly TimeSpan LongestRun = TimeSpan.FromSeconds(60);
+
     public static StringContent Json(string body) => new(body, Encoding.UTF8, "application/json");
 
     public static ByteArrayContent Csv(string body) => Csv(Encoding.UTF8.GetBytes(body));
@@ -28,6 +30,23 @@ internal static class Wire
     {
         using var response = await client.GetAsync(path);
         return await response.JsonAsync(HttpStatusCode.OK);
+    }
+
+    /// <summary>Asks after a run until it is over.</summary>
+    public static async Task<JsonElement> EndedAsync(this HttpClient client, Uri run)
+    {
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        while (true)
+        {
+            var answer = await client.GetJsonAsync(run.ToString());
+            if (!answer.GetProperty("isLive").GetBoolean())
+            {
+                return answer;
+            }
+
+            Assert.True(watch.Elapsed < LongestRun, $"Not over after {LongestRun}: {answer}");
+            await Task.Delay(200);
+        }
     }
 
     public static async Task<JsonElement> JsonAsync(this HttpResponseMessage response, HttpStatusCode status)

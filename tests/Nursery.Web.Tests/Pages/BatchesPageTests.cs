@@ -26,7 +26,7 @@ public sealed class BatchesPageTests(TestDatabase database) : IClassFixture<Test
         page.WaitForAssertion(() => Assert.Contains("Waiting to begin", page.Find("[aria-label=Placing]").TextContent, StringComparison.Ordinal));
         Assert.NotNull(page.Find("progress"));
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
-        Look(page, nursery, () => Assert.Contains("1 batch placed", page.Find(".said").TextContent, StringComparison.Ordinal));
+        NurseryPages.Look(page, nursery, () => Assert.Contains("1 batch placed", page.Find(".said").TextContent, StringComparison.Ordinal));
         var why = page.Find("[aria-label='Not placed, and why']").TextContent;
         Assert.Contains(large.Code, why, StringComparison.Ordinal);
         Assert.Contains("No zone that suits Pepper has 30 spaces in a row", why, StringComparison.Ordinal);
@@ -44,33 +44,14 @@ public sealed class BatchesPageTests(TestDatabase database) : IClassFixture<Test
         page.WaitForElement("table");
 
         await nursery.Get<StartPlacing>().HandleAsync(nursery.Administrator);
-        Look(page, nursery, () => Assert.Contains($"Started by {nursery.Administrator.Name}", page.Find("[aria-label=Placing]").TextContent, StringComparison.Ordinal));
+        NurseryPages.Look(page, nursery, () => Assert.Contains($"Started by {nursery.Administrator.Name}", page.Find("[aria-label=Placing]").TextContent, StringComparison.Ordinal));
         Assert.True(page.FindAll("button").Single(button => button.TextContent.StartsWith("Place all", StringComparison.Ordinal)).HasAttribute("disabled"));
 
         var reloaded = pages.Render<BatchesPage>();
         reloaded.WaitForElement("[aria-label=Placing] button").Click();
 
         reloaded.WaitForAssertion(() => Assert.Contains("was stopped after 0 of 1", reloaded.Find(".said").TextContent, StringComparison.Ordinal));
-        Look(page, nursery, () => Assert.Contains("was stopped after 0 of 1", page.Find(".said").TextContent, StringComparison.Ordinal));
-    }
-
-    /// <summary>The page looks by the clock, which stands until it is moved.</summary>
-    private static void Look(IRenderedComponent<BatchesPage> page, TestNursery nursery, Action assertion)
-    {
-        var patience = System.Diagnostics.Stopwatch.StartNew();
-        while (true)
-        {
-            nursery.Clock.Advance(TimeSpan.FromSeconds(1));
-            try
-            {
-                page.WaitForAssertion(assertion, TimeSpan.FromMilliseconds(300));
-                return;
-            }
-            catch (Bunit.Extensions.WaitForHelpers.WaitForFailedException) when (patience.Elapsed < TimeSpan.FromSeconds(30))
-            {
-                // Not seen yet.
-            }
-        }
+        NurseryPages.Look(page, nursery, () => Assert.Contains("was stopped after 0 of 1", page.Find(".said").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,6 +1,9 @@
+using System.Diagnostics;
 using System.Security.Claims;
 using Bunit;
+using Bunit.Extensions.WaitForHelpers;
 using Hangfire;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Nursery.Application.Setup;
 using Nursery.Data.People;
@@ -40,5 +43,25 @@ internal sealed class NurseryPages : BunitContext
         signedIn.SetClaims(new Claim(ClaimTypes.NameIdentifier, actor.Id.ToString()));
         signedIn.SetPolicies([.. RoleRights.Of(role).Select(right => right.ToString())]);
         return pages;
+    }
+
+    /// <summary>Waits for a page that looks by the clock, which stands until it is moved.</summary>
+    public static void Look<T>(IRenderedComponent<T> page, TestNursery nursery, Action assertion)
+        where T : IComponent
+    {
+        var patience = Stopwatch.StartNew();
+        while (true)
+        {
+            nursery.Clock.Advance(TimeSpan.FromSeconds(1));
+            try
+            {
+                page.WaitForAssertion(assertion, TimeSpan.FromMilliseconds(300));
+                return;
+            }
+            catch (WaitForFailedException) when (patience.Elapsed < LongestWait)
+            {
+                // Not seen yet.
+            }
+        }
     }
 }

@@ -1,4 +1,6 @@
 using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using Nursery.Application.Papers;
 using Nursery.Domain.People;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
@@ -61,6 +63,56 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
         page.WaitForAssertion(() => Assert.Contains("XX-1-1", page.Find("[role=alert]").TextContent, StringComparison.Ordinal));
         Assert.Empty(page.FindAll(".preview img"));
     }
+
+    [Fact]
+    public async Task Page_MoreTagsThanOneAnswerGives_PrintsInTheBackgroundAndSurvivesAReload()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Staff);
+        await nursery.PlanAsync(nursery.Pepper, trays: 320, inDays: 1);
+        var page = pages.Render<PapersPage>();
+        page.WaitForElement(".preview img");
+        Assert.Contains("The first 300 of 320 tags", page.Find(".preview").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll("a.do.first"));
+
+        await Button(page, "Print these 320 tags").ClickAsync(new());
+
+        page.WaitForAssertion(() => Assert.Contains("Tags of all trays", page.Find(Prints).TextContent, StringComparison.Ordinal));
+        Assert.Contains("Waiting to begin", page.Find(Prints).TextContent, StringComparison.Ordinal);
+        var reloaded = pages.Render<PapersPage>();
+        reloaded.WaitForElement(Prints + " progress");
+        await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
+
+        foreach (var each in new[] { page, reloaded })
+        {
+            NurseryPages.Look(each, nursery, () => Assert.Contains("Open the PDF of 320 tags", each.Find(Prints).TextContent, StringComparison.Ordinal));
+        }
+
+        var run = Assert.Single(await nursery.Get<ShowTagsRuns>().HandleAsync(nursery.Staff));
+        Assert.Equal($"/api/v1/papers/tray-tags/runs/{run.Id}/tags.pdf", page.Find(Prints + " a").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Page_PrintStopped_SaysThatNothingIsKept()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Staff);
+        await nursery.PlanAsync(nursery.Pepper, trays: 320, inDays: 1);
+        var page = pages.Render<PapersPage>();
+        page.WaitForElement(".preview img");
+        await Button(page, "Print these 320 tags").ClickAsync(new());
+        page.WaitForElement(Prints + " button");
+
+        await Button(page, "Stop").ClickAsync(new());
+
+        page.WaitForAssertion(() => Assert.Contains("Stopped after 0 of 320 tags; nothing is kept", page.Find(Prints).TextContent, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll(Prints + " a"));
+    }
+
+    private const string Prints = "[aria-label='Prints in the background']";
+
+    private static AngleSharp.Dom.IElement Button(IRenderedComponent<PapersPage> page, string words) =>
+        page.FindAll("button").Single(button => button.TextContent == words);
 
     private static Task Take(IRenderedComponent<PapersPage> page, string paper) =>
         page.FindAll(".kinds button").Single(button => button.TextContent == paper).ClickAsync(new());

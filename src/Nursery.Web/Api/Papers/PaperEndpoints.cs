@@ -24,12 +24,13 @@ internal static class PaperEndpoints
             .TakesWord<PaperSize>("paper", "letter or a4; the site's paper when not given, letter when that is a roll")
             .IsPaper();
         api.MapGet("/papers/tray-tags.pdf", TrayTagsAsync)
-            .Needs(Right.Read, "trayTags", "A tag for every tray as a PDF")
+            .Needs(Right.Read, "trayTags", "A tag for every tray as a PDF, up to 300; a run prints more")
             .Takes("code", JsonSchemaType.String, "the code of a batch or of a tray set")
             .TakesHouse()
             .TakesDay("sown", "only what is sown, or to be sown, on that day")
             .TakesWord<TagPaper>("paper", "sheets to cut, labels of 2 × 4 in or stakes of 1 × 4 in; by the site's paper when not given")
-            .IsPaper();
+            .IsPaper()
+            .Refuses(409);
         api.MapGet("/papers/round-sheet.pdf", RoundSheetAsync)
             .Needs(Right.Read, "roundSheet", "The open tasks of a day in walking order as a PDF, with a number to enter the filled sheet by")
             .TakesHouse()
@@ -79,7 +80,7 @@ internal static class PaperEndpoints
         var query = new QueryFields(http);
         var request = new TrayTagsRequest(query.Text("code"), query.Text("house"), query.Day("sown"), query.Word<TagPaper>("paper"));
         query.Done();
-        var pdf = await print.HandleAsync(request, await http.CallerAsync(), cancellation: http.RequestAborted);
+        var pdf = await print.HandleAsync(request, await http.CallerAsync(), http.RequestAborted);
         return File(pdf, "tray-tags", request.Code ?? request.House);
     }
 

@@ -61,6 +61,8 @@ internal sealed partial class JsonFields
 
     public LocalDate Day(string name) => TakeValue(name, element => TextOf(element) is { } text ? Parsing.Day(text) : null, Parsing.AllowedDay);
 
+    public LocalDate? OptionalDay(string name) => Has(name) ? Day(name) : null;
+
     public OffsetDateTime Moment(string name) =>
         TakeValue(name, element => TextOf(element) is { } text ? Parsing.Moment(text) : null, Parsing.AllowedMoment);
 
@@ -69,6 +71,9 @@ internal sealed partial class JsonFields
     public T Word<T>(string name)
         where T : struct, Enum =>
         TakeValue<T>(name, element => TextOf(element) is { } text && ApiJson.TryWord<T>(text, out var word) ? word : null, ApiJson.Words<T>());
+
+    public T? OptionalWord<T>(string name)
+        where T : struct, Enum => Has(name) ? Word<T>(name) : null;
 
     /// <summary>One of some words.</summary>
     public string? Word(string name, IReadOnlyCollection<string> words) =>

@@ -3,6 +3,7 @@ using Nursery.Application.Reservations;
 using Nursery.Application.Runs;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
+using Nursery.Domain.Runs;
 using Nursery.Web.Api.Contract;
 using Nursery.Web.Api.Requests;
 
@@ -44,7 +45,7 @@ internal static class PlacementEndpoints
     private static async Task<IResult> StopAsync(HttpContext http, string id, ShowPlacing show, StopRun stop)
     {
         var actor = await http.CallerAsync();
-        await stop.HandleAsync(IdOf(id), actor, http.RequestAborted);
+        await stop.HandleAsync(IdOf(id), RunKind.FirstFit, actor, http.RequestAborted);
 
         // A key that may only plan still hears what became of what it stopped.
         var reader = actor with { Rights = new HashSet<Right>(actor.Rights) { Right.Read } };

@@ -62,6 +62,10 @@ public sealed class PaperChoice
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a paper without words"),
     };
 
+    public TrayTagsRequest TagsRequest() => new(Given(Code), Given(House), Day, Tags);
+
+    internal static string? Given(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+
     public string Address()
     {
         var values = Values().Where(value => value.Value.Length > 0).Select(value => $"{value.Name}={Uri.EscapeDataString(value.Value)}");

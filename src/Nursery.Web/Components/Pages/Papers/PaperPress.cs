@@ -14,27 +14,26 @@ internal sealed class PaperPress(
     PrintPickList pickList,
     PrintBenchPlan benchPlan)
 {
-    /// <param name="choice">What to print.</param>
-    /// <param name="actor">Who asks.</param>
-    /// <param name="drawn">Told how many tags are drawn; other papers are short.</param>
-    /// <param name="stop">Ends it.</param>
-    public Task<byte[]> PrintAsync(PaperChoice choice, Actor actor, IProgress<int> drawn, CancellationToken stop)
+    /// <summary>What is shown before it is printed: the whole paper, or of many tags the first pages.</summary>
+    /// <returns>A PDF; and how many tags there are in all, for tray tags.</returns>
+    public async Task<(byte[] Pdf, int? Tags)> PreviewAsync(PaperChoice choice, Actor actor) => choice.Kind == PaperKind.TrayTags
+        ? await trayTags.PreviewAsync(choice.TagsRequest(), actor)
+        : (await PrintAsync(choice, actor), null);
+
+    private Task<byte[]> PrintAsync(PaperChoice choice, Actor actor)
     {
-        var house = Given(choice.House);
+        var house = PaperChoice.Given(choice.House);
         return choice.Kind switch
         {
-            PaperKind.TrayTags => trayTags.HandleAsync(new TrayTagsRequest(Given(choice.Code), house, choice.Day, choice.Tags), actor, drawn, stop),
-            PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor, stop),
-            PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, SizeOf(choice.Sheet), actor, stop),
-            PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor, stop),
-            PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor, stop),
-            PaperKind.PickList => pickList.HandleAsync(Given(choice.Order), choice.Day, choice.Sheet, actor, stop),
-            PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor, stop),
+            PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor),
+            PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, SizeOf(choice.Sheet), actor),
+            PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor),
+            PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor),
+            PaperKind.PickList => pickList.HandleAsync(PaperChoice.Given(choice.Order), choice.Day, choice.Sheet, actor),
+            PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor),
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
     }
 
     private static PaperSize SizeOf(SheetSize sheet) => sheet == SheetSize.A4 ? PaperSize.A4 : PaperSize.Letter;
-
-    private static string? Given(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }
