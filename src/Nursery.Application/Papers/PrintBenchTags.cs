@@ -31,16 +31,13 @@ public sealed class PrintBenchTags(
         }
 
         var next = await NextSteps.LoadAsync(database, site.Id, cancellation);
-        var imprint = site.Imprint(time);
         var tags = houses.Where(house => houseCode is null || house.Code == houseCode)
             .SelectMany(house => house.Benches.Select(bench => TagOf(house, bench, site.Units, next)));
         return BenchTagsDocument.Render(new BenchTagsModel(
-            imprint.Site,
+            site.Imprint(time),
             site.PublicAddress,
-            imprint.PrintedAt,
             PaperOf(paper ?? site.Paper),
-            [.. tags],
-            imprint.Notice));
+            [.. tags]));
     }
 
     private static BenchTag TagOf(HousePlan house, HouseBench bench, Units units, NextSteps next) => new(

@@ -21,23 +21,21 @@ public sealed class PrintGermination(IDbContextFactory<NurseryDbContext> databas
     /// <returns>A PDF.</returns>
     /// <exception cref="Domain.Refusals.InvalidFields">Days the wrong way round, or a figure outside its range.</exception>
     public async Task<byte[]> HandleAsync(
-        GerminationRequest request, string? open, PaperSize? paper, Actor actor, CancellationToken cancellation = default)
+        GerminationRequest request, string? open, SheetSize? paper, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Read);
         await using var database = await databases.CreateDbContextAsync(cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);
         var view = await show.HandleAsync(request, actor, cancellation);
-        var sheet = (paper ?? site.Paper) == PaperSize.A4 ? Paper.A4 : Paper.Letter;
+        var sheet = site.Sheet(paper);
         var drawn = view.Rows.FirstOrDefault(row => open is null || row.Item.Key == open);
         return GerminationReportDocument.Render(new GerminationReportModel(
-            site.Name,
-            Instant.FromDateTimeOffset(time.GetUtcNow()).InZone(site.Zone).ToString("d MMMM uuuu, HH:mm", CultureInfo.InvariantCulture),
+            site.Imprint(time),
             sheet,
             Subtitle(request, view),
             GerminationWords.Key(request.By),
             [.. view.Rows.Select(RowOf)],
-            drawn is null ? null : CurvesOf(drawn, GerminationReportDocument.CurvesSize(sheet)),
-            site.IsDemo ? "Invented demo data" : null));
+            drawn is null ? null : CurvesOf(drawn, GerminationReportDocument.CurvesSize(sheet))));
     }
 
     private static string Subtitle(GerminationRequest request, GerminationView view)
@@ -45,9 +43,9 @@ public sealed class PrintGermination(IDbContextFactory<NurseryDbContext> databas
         var days = (request.From, request.To?.PlusDays(-1)) switch
         {
             (null, null) => "every sowing",
-            ({ } from, null) => $"sown from {Day(from)}",
-            (null, { } to) => $"sown until {Day(to)}",
-            ({ } from, { } to) => $"sown {Day(from)} to {Day(to)}",
+            ({ } from, null) => $"sown from {PaperWords.Day(from)}",
+            (null, { } to) => $"sown until {PaperWords.Day(to)}",
+            ({ } from, { } to) => $"sown {PaperWords.Day(from)} to {PaperWords.Day(to)}",
         };
         var only = new[]
         {
@@ -88,8 +86,6 @@ public sealed class PrintGermination(IDbContextFactory<NurseryDbContext> databas
             [.. chart.Lines.Select(line => new PrintedCurve(line.Label, [.. line.Points.Select(point => (point.X, point.Y))], line.LabelAt))],
             [.. chart.Levels.Select(level => new PrintedCurve(level.Label, [(size.Left, level.At), (size.PlotRight, level.At)], level.LabelAt))]);
     }
-
-    private static string Day(LocalDate day) => day.ToString("d MMMM uuuu", CultureInfo.InvariantCulture);
 
     private static string Number(long number) => number.ToString("N0", CultureInfo.InvariantCulture);
 }

@@ -17,16 +17,11 @@ public sealed class PrintSowingSheet(IDbContextFactory<NurseryDbContext> databas
 {
     /// <param name="paper">Letter or A4; null is the site's, or letter when that is a roll.</param>
     /// <returns>A PDF.</returns>
-    /// <exception cref="InvalidFields">A roll, or days out of order.</exception>
+    /// <exception cref="InvalidFields">Days out of order.</exception>
     public async Task<byte[]> HandleAsync(
-        LocalDate? from, LocalDate? to, PaperSize? paper, Actor actor, CancellationToken cancellation = default)
+        LocalDate? from, LocalDate? to, SheetSize? paper, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Read);
-        if (paper == PaperSize.Roll)
-        {
-            throw new InvalidFields("paper", "roll", "letter, a4");
-        }
-
         await using var database = await databases.CreateDbContextAsync(cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);
         var list = await listSowings.HandleAsync(from, to, actor, cancellation);
@@ -34,15 +29,12 @@ public sealed class PrintSowingSheet(IDbContextFactory<NurseryDbContext> databas
             .Prepend(("Late, from days before", list.Late))
             .Select(day => (day.Item1, Items: day.Item2.Where(item => item.SownOn is null).ToList()))
             .Where(day => day.Items.Count > 0).ToList();
-        var printedAt = Instant.FromDateTimeOffset(time.GetUtcNow()).InZone(site.Zone);
         return SowingSheetDocument.Render(new SowingSheetModel(
-            site.Name,
-            printedAt.ToString("d MMMM uuuu, HH:mm", CultureInfo.InvariantCulture),
-            (paper ?? site.Paper) == PaperSize.A4 ? Paper.A4 : Paper.Letter,
+            site.Imprint(time),
+            site.Sheet(paper),
             SowingWords.Span(list.From, list.To),
             [.. days.Select(day => new SowingDay(day.Item1, SowingWords.Sum(day.Items), [.. day.Items.Select(item => LineOf(item, site.Units))]))],
-            days.Exists(day => day.Items.Exists(item => item.Treated)) ? [SowingWords.Treated, SowingWords.Dust] : [SowingWords.Dust],
-            site.IsDemo ? "Invented demo data" : null));
+            days.Exists(day => day.Items.Exists(item => item.Treated)) ? [SowingWords.Treated, SowingWords.Dust] : [SowingWords.Dust]));
     }
 
     private static SowingLine LineOf(SowingItem item, Units units) => new(

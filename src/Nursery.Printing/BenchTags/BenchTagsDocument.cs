@@ -20,6 +20,6 @@ public static class BenchTagsDocument
             new BenchLabels(model, text).Draw(document);
         else
             new BenchSheets(model, text).Draw(document);
-        return PdfFile.Save(document, $"Bench tags – {model.Site}", $"Printed {model.PrintedAt}");
+        return PdfFile.Save(document, $"Bench tags – {model.Imprint.Site}", $"Printed {model.Imprint.PrintedAt}");
     }
 }

@@ -5,6 +5,14 @@ namespace Nursery.Printing.Drawing;
 /// <summary>Two lines under every sign and sheet: whose paper it is and which page, when it was printed and a warning.</summary>
 internal static class FootLines
 {
+    /// <summary>At the foot of a sheet, inside its margins: "Page 2 of 5".</summary>
+    public static void Draw(XGraphics page, TextSetter text, Imprint imprint, int number, int pages, SheetSize sheet)
+    {
+        var style = Typography.Foot;
+        var area = new XRect(SheetSize.Margin, sheet.Height - SheetSize.Margin - 2 * style.Line, sheet.SignWidth, 2 * style.Line);
+        Draw(page, text, imprint, FormattableString.Invariant($"Page {number} of {pages}"), area, style);
+    }
+
     public static void Draw(XGraphics page, TextSetter text, Imprint imprint, string pageNumber, XRect area, TextStyle style)
     {
         Line(page, text, imprint.Site, pageNumber, area.Left, area.Right, area.Top, style);

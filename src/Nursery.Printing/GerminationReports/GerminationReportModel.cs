@@ -4,13 +4,10 @@ namespace Nursery.Printing.GerminationReports;
 /// <param name="Subtitle">Which batches: days, crop, house, lot.</param>
 /// <param name="By">The word for what the rows are.</param>
 /// <param name="Curves">Emergence curves; null when there is nothing to draw.</param>
-/// <param name="Notice">A warning at the foot, such as "Invented demo data".</param>
 public sealed record GerminationReportModel(
-    string Site,
-    string PrintedAt,
+    Imprint Imprint,
     Paper Paper,
     string Subtitle,
     string By,
     IReadOnlyList<GerminationReportRow> Rows,
-    PrintedCurves? Curves,
-    string? Notice = null);
+    PrintedCurves? Curves);

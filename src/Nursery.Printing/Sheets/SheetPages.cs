@@ -101,9 +101,7 @@ internal sealed class SheetPages
             if (_model.Sections.Count == 0)
                 _text.Draw(graphics, _model.WhenEmpty, SheetSize.Margin, top + 3 * Mm, SignKind);
             SheetPiece.Together(_pages[i]).Draw(graphics, SheetSize.Margin, top);
-            var foot = new XRect(
-                SheetSize.Margin, _size.Height - SheetSize.Margin - 2 * Foot.Line, _size.SignWidth, 2 * Foot.Line);
-            FootLines.Draw(graphics, _text, _model.Imprint, $"Page {i + 1} of {_pages.Count}", foot, Foot);
+            FootLines.Draw(graphics, _text, _model.Imprint, i + 1, _pages.Count, _size);
         }
     }
 

@@ -45,8 +45,7 @@ internal sealed class SowingPages(SowingSheetModel model, TextSetter text)
                 top += _heights[i][part];
             }
 
-            var foot = new XRect(SheetSize.Margin, _sheet.Height - SheetSize.Margin - 2 * Foot.Line, Width, 2 * Foot.Line);
-            FootLines.Draw(graphics, text, model.Imprint, $"Page {i + 1} of {_pages.Count}", foot, Foot);
+            FootLines.Draw(graphics, text, model.Imprint, i + 1, _pages.Count, _sheet);
         }
     }
 

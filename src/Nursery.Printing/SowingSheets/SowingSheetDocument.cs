@@ -13,6 +13,6 @@ public static class SowingSheetDocument
         FontCatalog.Use();
         using var document = new PdfDocument();
         new SowingPages(model, new TextSetter()).Draw(document);
-        return PdfFile.Save(document, $"Sowing sheet – {model.Site}", $"{model.Span}, printed {model.PrintedAt}");
+        return PdfFile.Save(document, $"Sowing sheet – {model.Imprint.Site}", $"{model.Span}, printed {model.Imprint.PrintedAt}");
     }
 }

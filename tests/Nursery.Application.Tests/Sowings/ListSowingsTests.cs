@@ -68,15 +68,6 @@ public sealed class ListSowingsTests(TestDatabase database) : IClassFixture<Test
             nursery.Get<ListSowings>().HandleAsync(nursery.Today, nursery.Today.PlusDays(days), nursery.Staff));
     }
 
-    [Fact]
-    public async Task PrintSowingSheet_Roll_IsRefused()
-    {
-        await using var nursery = await TestNursery.OpenAsync(database);
-
-        await Assert.ThrowsAsync<InvalidFields>(() =>
-            nursery.Get<PrintSowingSheet>().HandleAsync(null, null, PaperSize.Roll, nursery.Staff));
-    }
-
     // 1 in = 25.4 mm (NIST Handbook 44, appendix C). 6.35 mm is 1/4 in; 12.7 mm is 1/2 in.
     [Theory]
     [InlineData(0, Units.Metric, "on the surface, no cover")]

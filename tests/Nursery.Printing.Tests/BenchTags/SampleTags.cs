@@ -9,7 +9,7 @@ internal static class SampleTags
     public static readonly string Longest = "Zwölfblättrige Winterharte Riesen-Schlangengurke vom Beckrand"[..60];
 
     public static BenchTagsModel Model(Paper paper, IReadOnlyList<BenchTag> tags, string? address = Address) =>
-        new("Kestrel Beck Nursery", address, "24 November 2026, 14:05", paper, tags, "Invented demo data");
+        new(new Imprint("Kestrel Beck Nursery", "24 November 2026, 14:05", "Invented demo data"), address, paper, tags);
 
     public static BenchTag Bench(string code, int rows = 3, int zones = 1) => new(
         code,

@@ -70,16 +70,14 @@ public class GerminationReportDocumentTests
         GerminationReportDocument.Render(Model(Paper.A4, 5, 5)), GerminationReportDocument.Render(Model(Paper.A4, 5, 5)));
 
     private static GerminationReportModel Model(Paper paper, int rows, int lines) => new(
-        "Kestrel Beck Nursery",
-        "24 November 2026, 14:05",
+        new Imprint("Kestrel Beck Nursery", "24 November 2026, 14:05", "Invented demo data"),
         paper,
         "sown 1 March 2026 to 31 August 2026 · Pepper · House 2 · lot L-0401 · below 90 % · 27 batches counted",
         "variety",
         [.. Enumerable.Range(1, rows).Select(number => new GerminationReportRow(
             number == 1 ? _longest : string.Create(CultureInfo.InvariantCulture, $"Variety {number}"),
             "24", "126,496", "121,230.5", "100.0 %", "± 33.1 points", ("13.3 days", "19 of 21 batches"), ("92.0 %", "26.6 points below"), ("75 %", "10.4 points above")))],
-        lines == 0 ? null : Curves(paper, lines),
-        "Invented demo data");
+        lines == 0 ? null : Curves(paper, lines));
 
     private static PrintedCurves Curves(Paper paper, int lines)
     {

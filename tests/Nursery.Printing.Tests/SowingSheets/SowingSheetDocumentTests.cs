@@ -116,7 +116,7 @@ public class SowingSheetDocumentTests
         SowingSheetDocument.Render(Model(Paper.A4, Days(5))), SowingSheetDocument.Render(Model(Paper.A4, Days(5))));
 
     private static SowingSheetModel Model(Paper paper, IReadOnlyList<SowingDay> days) => new(
-        "Kestrel Beck Nursery", "24 November 2026, 14:05", paper, "2 March 2026 to 8 March 2026", days, _cautions, "Invented demo data");
+        new Imprint("Kestrel Beck Nursery", "24 November 2026, 14:05", "Invented demo data"), paper, "2 March 2026 to 8 March 2026", days, _cautions);
 
     private static List<SowingDay> Days(int lines) =>
     [

@@ -81,5 +81,5 @@ public sealed class ImportSetupList(
 
     private static Dictionary<string, string> Plain(SetupListInfo info, IReadOnlyDictionary<string, string> fields) =>
         info.Columns.ToDictionary(
-            column => column.Name, column => column.IsText ? CsvWriting.Fused(fields[column.Name]) : fields[column.Name]);
+            column => column.Name, column => column.IsText ? CsvLine.Fused(fields[column.Name]) : fields[column.Name]);
 }

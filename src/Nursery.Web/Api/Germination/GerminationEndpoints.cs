@@ -5,6 +5,7 @@ using Nursery.Application.Papers;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
 using Nursery.Web.Api.Contract;
+using Nursery.Web.Api.Papers;
 using Nursery.Web.Api.Requests;
 
 namespace Nursery.Web.Api.Germination;
@@ -27,7 +28,7 @@ internal static class GerminationEndpoints
             .Needs(Right.Read, "germinationPaper", "Germination on one page as a PDF: curves and a table")
             .TakesChoice()
             .Takes("open", JsonSchemaType.String, "the key of the item whose curves are drawn; the first one's when not given")
-            .TakesWord<PaperSize>("paper", "letter or a4; the site's paper when not given, letter when that is a roll")
+            .TakesSheet()
             .Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Pdf)
             .Refuses(422);
     }
@@ -60,7 +61,7 @@ internal static class GerminationEndpoints
         var query = new QueryFields(http);
         var choice = query.GerminationChoice();
         var open = query.Text("open");
-        var paper = query.Word<PaperSize>("paper");
+        var paper = query.Word<SheetSize>("paper");
         query.Done();
         var pdf = await print.HandleAsync(choice, open, paper, await http.CallerAsync(), http.RequestAborted);
         return Results.File(pdf, MediaTypeNames.Application.Pdf, "germination.pdf");

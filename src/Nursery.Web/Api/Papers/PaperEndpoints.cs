@@ -21,7 +21,7 @@ internal static class PaperEndpoints
             .Needs(Right.Read, "sowingSheet", "What is to be sown, day by day, as a PDF; late sowings first when today is among the days")
             .TakesDay("from", "the first day; the Monday of this week when not given")
             .TakesDay("to", "the last day; six days after the first when not given")
-            .TakesWord<PaperSize>("paper", "letter or a4; the site's paper when not given, letter when that is a roll")
+            .TakesSheet()
             .IsPaper();
         api.MapGet("/papers/tray-tags.pdf", TrayTagsAsync)
             .Needs(Right.Read, "trayTags", "A tag for every tray as a PDF, up to 300; a run prints more")
@@ -70,7 +70,7 @@ internal static class PaperEndpoints
     {
         var query = new QueryFields(http);
         var (from, to) = (query.Day("from"), query.Day("to"));
-        var paper = query.Word<PaperSize>("paper");
+        var paper = query.Word<SheetSize>("paper");
         query.Done();
         return File(await print.HandleAsync(from, to, paper, await http.CallerAsync(), http.RequestAborted), "sowing-sheet", null);
     }
@@ -119,8 +119,8 @@ internal static class PaperEndpoints
     private static RouteHandlerBuilder TakesHouse(this RouteHandlerBuilder endpoint) =>
         endpoint.Takes("house", JsonSchemaType.String, "the code of a house; all houses when not given");
 
-    private static RouteHandlerBuilder TakesSheet(this RouteHandlerBuilder endpoint) =>
-        endpoint.TakesWord<SheetSize>("paper", "the site's paper when not given");
+    internal static RouteHandlerBuilder TakesSheet(this RouteHandlerBuilder endpoint) =>
+        endpoint.TakesWord<SheetSize>("paper", "the site's paper when not given; when that is a roll, letter or a4 by its units");
 
     private static RouteHandlerBuilder IsPaper(this RouteHandlerBuilder endpoint) =>
         endpoint.Produces(StatusCodes.Status200OK, contentType: MediaTypeNames.Application.Pdf).Refuses(422);

@@ -26,7 +26,7 @@ internal sealed class PaperPress(
         return choice.Kind switch
         {
             PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor),
-            PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, SizeOf(choice.Sheet), actor),
+            PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, choice.Sheet, actor),
             PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor),
             PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor),
             PaperKind.PickList => pickList.HandleAsync(PaperChoice.Given(choice.Order), choice.Day, choice.Sheet, actor),
@@ -34,6 +34,4 @@ internal sealed class PaperPress(
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
     }
-
-    private static PaperSize SizeOf(SheetSize sheet) => sheet == SheetSize.A4 ? PaperSize.A4 : PaperSize.Letter;
 }
