@@ -28,7 +28,8 @@ public sealed record PlacedTraySet(
 /// <summary>What was placed where, and what not and why.</summary>
 public sealed record FirstFitReport(IReadOnlyList<PlacedTraySet> Placed, IReadOnlyList<NotPlaced> NotPlaced);
 
-/// <summary>Gives every planned batch without a place one by first-fit: on heat from its sowing day, then on a bench of its band.</summary>
+/// <summary>Gives all trays of planned batches without a place one by first-fit: on heat from the sowing day, then on a bench of
+/// their band. Trays that batches share are placed as one.</summary>
 public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
     public async Task<FirstFitOutcome> HandleAsync(Actor actor, CancellationToken cancellation = default)
@@ -42,7 +43,7 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
     internal async Task<IReadOnlyList<(Id<TraySet> TraySet, string BatchCode)>> WaitingAsync(Actor actor, CancellationToken cancellation)
     {
         await using var database = await databases.CreateDbContextAsync(cancellation);
-        return [.. (await UnplacedAsync(database, actor, null, cancellation)).Select(row => (row.TraySet.Id, row.Batch.Code))];
+        return [.. (await UnplacedAsync(database, actor, null, cancellation)).Select(row => (row.TraySet.Id, row.Codes))];
     }
 
     /// <param name="some">Only these tray sets, of those that have no place by then; null is all.</param>
@@ -58,8 +59,8 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
             .Select(bench => bench.Id).ToListAsync(cancellation);
         var benches = (await database.LockBenchesAsync(benchIds, cancellation)).ToDictionary(bench => bench.Id);
         var unplaced = await UnplacedAsync(database, actor, some, cancellation);
-        var (ahead, missed) = (unplaced.Where(row => row.Batch.SowOn >= today).ToList(),
-            unplaced.Where(row => row.Batch.SowOn < today).ToList());
+        var (ahead, missed) = (unplaced.Where(row => row.SowOn >= today).ToList(),
+            unplaced.Where(row => row.SowOn < today).ToList());
         var result = FirstFit.Place(
             [.. ahead.Select(row => row.AsPlan())],
             await PlanBenchesAsync(database, benches, cancellation),
@@ -78,26 +79,35 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
         await database.SaveChangesAsync(cancellation);
         var refused = result.Unplaced.Select(row => NotPlaced(byTraySet[row.Batch.Id], row.Why, site.Units))
             .Concat(missed.Select(row => new NotPlaced(
-                row.TraySet.Code, row.Batch.Code, $"Its sowing day, {Day(row.Batch.SowOn)}, is past: sow it or give it another day first")));
+                row.TraySet.Code, row.Codes, $"Its sowing day, {Day(row.SowOn)}, is past: sow it or give it another day first")));
         return new FirstFitReport([.. result.Placed.Select(row => Placed(byTraySet[row.Batch.Id], row, benches))], [.. refused]);
     }
 
-    /// <summary>Planned batches that fill a tray set of their own and hold no spaces.</summary>
+    /// <summary>Tray sets with planned batches only that hold no spaces: a batch's own, or one that several share.</summary>
     private static async Task<List<UnplacedRow>> UnplacedAsync(
-        NurseryDbContext database, Actor actor, IReadOnlyList<Id<TraySet>>? some, CancellationToken cancellation) =>
-        await (
+        NurseryDbContext database, Actor actor, IReadOnlyList<Id<TraySet>>? some, CancellationToken cancellation)
+    {
+        var rows = await (
             from batch in database.Batches
             join variety in database.Varieties on batch.VarietyId equals variety.Id
             join crop in database.Crops on variety.CropId equals crop.Id
             join share in database.TrayShares on batch.Id equals share.BatchId
             join traySet in database.TraySets on share.TraySetId equals traySet.Id
             where batch.SiteId == actor.SiteId
-                && batch.State.Stage == BatchStage.Planned
+                && batch.State.Stage != BatchStage.HandedOver
+                && batch.State.Stage != BatchStage.Discarded
                 && !database.Reservations.Any(row => row.TraySetId == traySet.Id)
-                && database.TrayShares.Count(row => row.TraySetId == traySet.Id) == 1
                 && (some == null || some.Contains(traySet.Id))
-            orderby batch.SowOn, batch.Id
-            select new UnplacedRow(batch, crop, traySet)).AsNoTracking().ToListAsync(cancellation);
+            select new { Batch = batch, Crop = crop, TraySet = traySet, share.FirstRow }).AsNoTracking().ToListAsync(cancellation);
+        return
+        [
+            .. rows.GroupBy(row => row.TraySet.Id)
+                .Where(group => group.All(row => row.Batch.State.Stage == BatchStage.Planned))
+                .Select(group => new UnplacedRow(
+                    [.. group.OrderBy(row => row.FirstRow).Select(row => new UnplacedBatchRow(row.Batch, row.Crop))], group.First().TraySet))
+                .OrderBy(row => row.SowOn).ThenBy(row => row.Batches.Min(batch => batch.Batch.Id)),
+        ];
+    }
 
     private static async Task<IReadOnlyList<PlanBench>> PlanBenchesAsync(
         NurseryDbContext database, Dictionary<Id<Bench>, Bench> benches, CancellationToken cancellation)
@@ -134,12 +144,12 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
     };
 
     private static PlacedTraySet Placed(UnplacedRow row, PlacedBatch placed, Dictionary<Id<Bench>, Bench> benches) => new(
-        row.Batch.Id.Value,
-        row.Batch.Code,
+        row.Batches[0].Batch.Id.Value,
+        row.Codes,
         row.TraySet.Code,
         benches[new Id<Bench>(placed.Heat.BenchId)].Code,
         new SpaceRun(placed.Heat.FirstSpace, placed.Heat.Spaces).ToString(),
-        row.Batch.SowOn,
+        row.SowOn,
         benches[new Id<Bench>(placed.Bench.BenchId)].Code,
         new SpaceRun(placed.Bench.FirstSpace, placed.Bench.Spaces).ToString(),
         row.MoveOffOn,
@@ -155,41 +165,59 @@ public sealed class PlaceByFirstFit(IDbContextFactory<NurseryDbContext> database
     private static NotPlaced NotPlaced(UnplacedRow row, WhyUnplaced why, Units units)
     {
         var spaces = row.TraySet.SpacesFor(row.TraySet.Trays);
-        var crop = row.Crop;
-        var band = crop.GrowOnBand.ToString().ToLowerInvariant();
+        var crops = string.Join(" and ", row.Batches.Select(batch => batch.Crop.Name).Distinct());
+        var needs = row.Batches.Count == 1 ? $"{crops} needs" : $"{crops} in one tray need";
+        var band = row.Band.ToString().ToLowerInvariant();
         var sentence = why switch
         {
             WhyUnplaced.NoZoneSuits =>
-                $"No zone is set between {Degrees.Of(crop.GerminationMinC, units)} and {Degrees.Of(crop.GerminationMaxC, units)}, as {crop.Name} needs",
+                $"No zone is set between {Degrees.Of(row.MinC, units)} and {Degrees.Of(row.MaxC, units)}, as {needs}",
             WhyUnplaced.ZonesFull => string.Create(
                 CultureInfo.InvariantCulture,
-                $"No zone that suits {crop.Name} has {spaces} spaces in a row free from {Day(row.Batch.SowOn)} for {crop.PlannedHeatDays} days"),
+                $"No zone that suits {crops} has {spaces} spaces in a row free from {Day(row.SowOn)} for {Period.DaysBetween(row.SowOn, row.MoveOffOn)} days"),
             WhyUnplaced.NoBenchOfBand => $"There is no {band} growing bench",
             WhyUnplaced.BenchesFull => string.Create(
                 CultureInfo.InvariantCulture,
                 $"No {band} bench has {spaces} spaces in a row free from {Day(row.MoveOffOn)} to {Day(row.GoneOn)}"),
             _ => throw new ArgumentOutOfRangeException(nameof(why), why, "a reason without a sentence"),
         };
-        return new NotPlaced(row.TraySet.Code, row.Batch.Code, sentence);
+        return new NotPlaced(row.TraySet.Code, row.Codes, sentence);
     }
 
     private static string Day(LocalDate day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
-    private sealed record UnplacedRow(Batch Batch, Crop Crop, TraySet TraySet)
+    private sealed record UnplacedBatchRow(Batch Batch, Crop Crop)
     {
         public LocalDate MoveOffOn => Batch.SowOn.PlusDays(Crop.PlannedHeatDays);
+    }
 
-        /// <summary>Trays stand until the day after they are ready.</summary>
-        public LocalDate GoneOn => LocalDate.Max(Batch.ReadyOn.PlusDays(1), MoveOffOn.PlusDays(1));
+    /// <summary>Trays that stand as one: on heat from the first sowing until the last batch in them may leave it.</summary>
+    private sealed record UnplacedRow(IReadOnlyList<UnplacedBatchRow> Batches, TraySet TraySet)
+    {
+        public string Codes => string.Join(", ", Batches.Select(row => row.Batch.Code));
+
+        public LocalDate SowOn => Batches.Min(row => row.Batch.SowOn);
+
+        public LocalDate MoveOffOn => Batches.Max(row => row.MoveOffOn);
+
+        /// <summary>Trays stand until the day after the last of them is ready.</summary>
+        public LocalDate GoneOn => LocalDate.Max(Batches.Max(row => row.Batch.ReadyOn).PlusDays(1), MoveOffOn.PlusDays(1));
+
+        public decimal MinC => Batches.Max(row => row.Crop.GerminationMinC);
+
+        public decimal MaxC => Batches.Min(row => row.Crop.GerminationMaxC);
+
+        /// <summary>Who shares trays grows on in the same band.</summary>
+        public Band Band => Batches[0].Crop.GrowOnBand;
 
         public PlanBatch AsPlan() => new(
             TraySet.Id.Value,
-            Batch.Id.Value,
+            Batches.Min(row => row.Batch.Id).Value,
             TraySet.SpacesFor(TraySet.Trays),
-            Crop.GerminationMinC,
-            Crop.GerminationMaxC,
-            Crop.GrowOnBand == Band.Cool ? BenchUse.Cool : BenchUse.Warm,
-            Batch.SowOn.ToDateOnly(),
+            MinC,
+            MaxC,
+            Band == Band.Cool ? BenchUse.Cool : BenchUse.Warm,
+            SowOn.ToDateOnly(),
             MoveOffOn.ToDateOnly(),
             GoneOn.ToDateOnly());
     }

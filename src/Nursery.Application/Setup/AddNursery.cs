@@ -84,6 +84,7 @@ public static class NurseryServices
         .AddTransient<DiscardBatch>()
         .AddTransient<DiscardTrays>()
         .AddTransient<ShareTrays>()
+        .AddTransient<UnshareTrays>()
         .AddTransient<ListTrayPartners>()
         .AddTransient<ListUnplaced>()
         .AddTransient<ListVarieties>()

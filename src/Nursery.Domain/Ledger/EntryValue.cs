@@ -24,6 +24,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(Discarded), "discarded")]
 [JsonDerivedType(typeof(Worked), "worked")]
 [JsonDerivedType(typeof(TraysShared), "traysShared")]
+[JsonDerivedType(typeof(TraysUnshared), "traysUnshared")]
 [JsonDerivedType(typeof(TraysDiscarded), "traysDiscarded")]
 public abstract record EntryValue
 {

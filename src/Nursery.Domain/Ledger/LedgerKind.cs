@@ -23,5 +23,6 @@ public enum LedgerKind
     Discarded,
     Worked,
     TraysShared,
+    TraysUnshared,
     TraysDiscarded,
 }

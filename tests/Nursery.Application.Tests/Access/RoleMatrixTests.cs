@@ -55,6 +55,7 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
         [typeof(DiscardTrays)] = (Planners, (n, a) => n.Get<DiscardTrays>().HandleAsync(new(n.NewEntryId(), Guid.Empty, new(1, 1), "cause"), a)),
         [typeof(ShareTrays)] = (Planners, (n, a) => n.Get<ShareTrays>().HandleAsync(new([]), a)),
+        [typeof(UnshareTrays)] = (Planners, (n, a) => n.Get<UnshareTrays>().HandleAsync(Guid.Empty, 1, a)),
         [typeof(MoveTrays)] = (Planners, (n, a) => n.Get<MoveTrays>().HandleAsync(new(Guid.Empty, "no", null), a)),
         [typeof(UndoReplan)] = (Planners, (n, a) => n.Get<UndoReplan>().HandleAsync(Guid.Empty, a)),
         [typeof(SetSetpoint)] = (Planners, (n, a) => n.Get<SetSetpoint>().HandleAsync(new("no", 20, n.Today, null), a)),

@@ -20,6 +20,7 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
         new("POST", "/api/v1/batches/from-orders", Right.Plan, """{"orderLineIds":[]}"""),
         new("GET", "/api/v1/batches/tray-partners", Right.Read),
         new("POST", "/api/v1/batches/share-trays", Right.Plan, "{}"),
+        new("POST", "/api/v1/batches/{id}/unshare-trays", Right.Plan, "{}"),
         new("GET", "/api/v1/batches/{id}", Right.Read),
         new("POST", "/api/v1/batches/{id}/discard-trays", Right.Plan, "{}"),
         new("POST", "/api/v1/batches/{id}/sow", Right.Ledger, "{}"),

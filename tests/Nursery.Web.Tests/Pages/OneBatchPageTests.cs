@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Batches;
 using Nursery.Application.Rounds;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
@@ -28,6 +29,26 @@ public sealed class OneBatchPageTests(TestDatabase database) : IClassFixture<Tes
         page.WaitForAssertion(() => Assert.Equal(sentence, page.Find("[role=alert] p").TextContent));
         Assert.Equal(first, page.Find("#first").GetAttribute("value"));
         Assert.Equal(bench, page.Find("#bench").GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Unshare_SharedAndNotSown_TakesItOutAndSaysWhatFollows()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
+        var pepper = await nursery.PlanAsync(nursery.Pepper, trays: 1, inDays: 3);
+        var tomato = await nursery.PlanAsync(nursery.Tomato, trays: 1, inDays: 3);
+        await nursery.Get<ShareTrays>().HandleAsync(new ShareTraysRequest([new(pepper.Id, 1, 4), new(tomato.Id, 1, 8)]), nursery.HeadGrower);
+        var page = pages.Render<OneBatchPage>(parameters => parameters.Add(row => row.Id, tomato.Id));
+        var button = page.WaitForElement("h2 ~ .actions button");
+        Assert.Equal("Take it out of the shared trays", button.TextContent);
+
+        await button.ClickAsync(new());
+
+        page.WaitForAssertion(() => Assert.StartsWith(
+            $"It has trays of its own: {tomato.TraySetCode}, 1 tray, 72 cells. {pepper.TraySetCode} has 1 tray now, for {pepper.Code}.",
+            page.Find(".said").TextContent, StringComparison.Ordinal));
+        Assert.DoesNotContain("In the same trays", page.Markup, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -45,6 +45,12 @@ internal static class BatchEndpoints
             .Produces<SharedTrays>()
             .Refuses(404)
             .OnceByKey();
+        api.MapPost("/batches/{id}/unshare-trays", UnshareAsync)
+            .Needs(Right.Plan, "unshareTrays", "Takes a batch out of the trays it shares, as long as nothing is sown in them")
+            .Reads<UnshareTraysBody>()
+            .Produces<UnsharedTrays>()
+            .Refuses(404)
+            .OnceByKey();
         api.MapGet("/batches/{id}", ShowAsync)
             .Needs(Right.Read, "showBatch", "One batch with its plan, where it stands, whom it is for and its story")
             .Produces<BatchAnswer>()
@@ -132,6 +138,14 @@ internal static class BatchEndpoints
         // A key that may only write to the ledger still hears what became of what it wrote.
         var reader = actor with { Rights = new HashSet<Right>(actor.Rights) { Right.Read } };
         return ApiAnswer.Ok(BatchAnswer.From(await show.HandleAsync(IdOf(id), reader, http.RequestAborted)));
+    }
+
+    private static async Task<IResult> UnshareAsync(HttpContext http, string id, UnshareTrays unshare)
+    {
+        var body = await RequestBody.JsonAsync(http);
+        var version = body.Whole("version");
+        body.Done();
+        return ApiAnswer.Ok(await unshare.HandleAsync(IdOf(id), version, await http.CallerAsync(), http.RequestAborted));
     }
 
     private static async Task<IResult> DiscardTraysAsync(HttpContext http, string id, DiscardTrays discard, ShowBatch show)

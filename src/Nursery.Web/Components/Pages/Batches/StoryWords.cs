@@ -32,6 +32,7 @@ public sealed class StoryWords(
         Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",
         Worked worked => $"{(worked.Task is { } task ? Finished(task) : worked.Words)}{(worked is { Task: not null, Words: { } words } ? $" ({words})" : "")}, not on the list",
         Discarded discarded => $"discarded the batch: {discarded.Reason}",
+        TraysUnshared own => $"gave it trays of its own, {own.TraySetCode}: {Written.Count(own.Trays, "tray")}, {Written.Count(own.Cells, "cell")}, no longer shared with {string.Join(", ", own.Without)}",
         TraysShared shared => $"gave it {shared.Part} of trays {shared.TraySetCode}, {Written.Count(shared.Cells, "cell")}, shared with {string.Join(", ", shared.With)}",
         TraysDiscarded discarded => $"discarded {Trays(discarded.Trays)}: {discarded.Cause}",
         Undo undo => story.FirstOrDefault(line => line.EntryId == undo.Entry.Value) is { } taken

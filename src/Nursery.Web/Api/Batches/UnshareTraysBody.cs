@@ -1,0 +1,4 @@
+namespace Nursery.Web.Api.Batches;
+
+/// <summary>The version the batch was read at.</summary>
+internal sealed record UnshareTraysBody(int Version);
