@@ -38,10 +38,16 @@ public sealed class GivePassword(IDbContextFactory<NurseryDbContext> databases, 
     internal static string Give(Person person, IPasswordHasher<Person> hasher)
     {
         var password = SignInSecrets.NewPassword();
+        Set(person, password, hasher);
+        return password;
+    }
+
+    /// <summary>The stamp is what signs out: a cookie with another is worth nothing.</summary>
+    internal static void Set(Person person, string password, IPasswordHasher<Person> hasher)
+    {
         person.PasswordHash = hasher.HashPassword(person, password);
         person.SecurityStamp = Guid.NewGuid().ToString("N");
         person.LockoutEnd = null;
         person.AccessFailedCount = 0;
-        return password;
     }
 }

@@ -157,6 +157,7 @@ public static class NurseryServices
         .AddTransient<ShowSetup>()
         .AddTransient<AddHouseOfBenches>()
         .AddTransient<GivePassword>()
+        .AddTransient<ChangePassword>()
         .AddTransient<AddFirstPerson>()
         .AddTransient<ListApiKeys>()
         .AddTransient<RevokeApiKey>();

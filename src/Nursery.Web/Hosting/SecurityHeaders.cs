@@ -8,7 +8,7 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         "default-src 'self'; base-uri 'self'; object-src 'none'; frame-ancestors 'none'; form-action 'self'; " +
         "img-src 'self' data:; font-src 'self'; script-src 'self'; worker-src 'self'; manifest-src 'self'; ";
 
-    private static readonly string[] StrictPages = ["/rounds", "/sign-in"];
+    private static readonly string[] StrictPages = ["/rounds", "/sign-in", "/password"];
 
     public Task InvokeAsync(HttpContext context)
     {

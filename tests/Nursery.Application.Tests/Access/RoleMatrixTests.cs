@@ -76,6 +76,7 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ListApiKeys)] = (Administrators, (n, a) => n.Get<ListApiKeys>().HandleAsync(a)),
         [typeof(RevokeApiKey)] = (Administrators, (n, a) => n.Get<RevokeApiKey>().HandleAsync(Guid.Empty, a)),
         [typeof(GivePassword)] = (Administrators, (n, a) => n.Get<GivePassword>().HandleAsync(Guid.Empty, a)),
+        [typeof(ChangePassword)] = (Everyone, (n, a) => n.Get<ChangePassword>().HandleAsync("an old password", "a new password", a)),
         [typeof(SowBatch)] = (Workers, (n, a) => n.Get<SowBatch>().HandleAsync(Guid.Empty, new(n.NewEntryId(), null, n.Today), a)),
         [typeof(RecordEntries)] = (Workers, (n, a) => n.Get<RecordEntries>().HandleAsync([n.Entry(new SurfaceSeen("W1", SurfaceState.Dry))], a)),
         [typeof(ShowSite)] = (Everyone, (n, a) => n.Get<ShowSite>().HandleAsync(a)),

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Text.RegularExpressions;
 using Nursery.Domain.People;
 using Xunit;
 
@@ -31,7 +30,7 @@ public sealed class AccessMatrixTests(ApiServer server)
     [InlineData(Role.Manager)]
     public async Task EveryEndpoint_PersonSignedIn_AnswersOnlyByRole(Role role)
     {
-        using var client = await SignedInAsync(role);
+        using var client = await server.SignedInAsync(role);
         client.DefaultRequestHeaders.Add("Nursery-Client", "test");
         foreach (var endpoint in Endpoint.All)
         {
@@ -66,7 +65,7 @@ public sealed class AccessMatrixTests(ApiServer server)
     [Fact]
     public async Task EveryPost_CookieWithoutOurHeaderOrFromAnotherSite_Is403()
     {
-        using var client = await SignedInAsync(Role.Administrator);
+        using var client = await server.SignedInAsync(Role.Administrator);
         foreach (var endpoint in Endpoint.All.Where(endpoint => endpoint.Method == "POST"))
         {
             using var plain = endpoint.Request();
@@ -102,31 +101,4 @@ public sealed class AccessMatrixTests(ApiServer server)
             Assert.Contains($"'{endpoint.Right.ToString().ToLowerInvariant()}'", problem.Error("Authorization").Text("allowed"), StringComparison.Ordinal);
         }
     }
-
-    /// <summary>Signs in with the form, as a browser would.</summary>
-    private async Task<HttpClient> SignedInAsync(Role role)
-    {
-        var person = server.Demo.SignIns.Single(signIn => signIn.Role == role);
-        var client = server.Anonymous();
-        using var form = await client.GetAsync("/sign-in");
-        var html = await form.Content.ReadAsStringAsync();
-        var token = Regex.Match(html, "name=\"__RequestVerificationToken\" value=\"([^\"]+)\"").Groups[1].Value;
-        using var post = new HttpRequestMessage(HttpMethod.Post, "/sign-in");
-        post.Headers.Add("Cookie", CookiesOf(form));
-        post.Content = new FormUrlEncodedContent(new Dictionary<string, string>
-        {
-            ["_handler"] = "sign-in",
-            ["__RequestVerificationToken"] = token,
-            ["Input.User"] = person.User,
-            ["Input.Password"] = person.Password,
-        });
-        using var signedIn = await client.SendAsync(post);
-        Assert.True(signedIn.StatusCode == HttpStatusCode.Redirect, $"sign-in answered {(int)signedIn.StatusCode}");
-        client.DefaultRequestHeaders.Add("Cookie", CookiesOf(signedIn));
-        return client;
-    }
-
-    private static string CookiesOf(HttpResponseMessage response) => string.Join(
-        "; ",
-        response.Headers.GetValues("Set-Cookie").Select(cookie => cookie.Split(';')[0]).Where(cookie => !cookie.EndsWith('=')));
 }
