@@ -10,6 +10,7 @@ public enum HandWork
     CarryOutTray,
     PrickOutTray,
     ThinCell,
+    PatchCell,
     LookAtTray,
     CheckTray,
     ScoutTray,

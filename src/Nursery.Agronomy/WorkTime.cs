@@ -1,6 +1,6 @@
 namespace Nursery.Agronomy;
 
-/// <summary>How long hand work takes, seconds a tray (a cell for thinning). Those of the bedding plant budget are Rutgers Cooperative
+/// <summary>How long hand work takes, seconds a tray (a cell for thinning and patching). Those of the bedding plant budget are Rutgers Cooperative
 /// Extension's range over container sizes; each of the others is marked 'from memory'. Every one is a planning figure, to be corrected by
 /// what people at the site take.</summary>
 /// <param name="LowSeconds">The quick end.</param>
@@ -23,6 +23,7 @@ public sealed record WorkTime(decimal LowSeconds, decimal HighSeconds, string So
         HandWork.CarryOutTray => new(25, 67, Budget),
         HandWork.PrickOutTray => new(76, 209, Budget),
         HandWork.ThinCell => new(2, 4, Memory),
+        HandWork.PatchCell => new(10, 10, Memory),
         HandWork.LookAtTray => new(2, 4, Memory),
         HandWork.CheckTray => new(10, 30, Memory),
         HandWork.ScoutTray => new(5, 15, Memory),

@@ -13,24 +13,5 @@ public sealed record EmergenceForecast(
 {
     /// <summary>Posterior of final emergence and speed on a fixed grid, with the likelihood of exactly what was counted. Deterministic.</summary>
     /// <exception cref="InputOutOfRange">An input of the question outside its range.</exception>
-    public static EmergenceForecast Of(ForecastQuestion question)
-    {
-        question.Check();
-        var posterior = ForecastPosterior.Of(question);
-        var stands = new StandPrediction(question, posterior);
-        return new EmergenceForecast(
-            stands.FinalFraction(), stands.Stand(), stands.Usable(), new Fraction(stands.ChanceOf(question.WantedPlants)),
-            question.Temperatures.DayOf(question.Rate, posterior.ProgressTo90Percent(question)),
-            LastResow(question, posterior));
-    }
-
-    private static double? LastResow(ForecastQuestion question, ForecastPosterior posterior)
-    {
-        if (question is not { DueDay: { } due, GrowDays: { } grow } || question.Rate.RateAt(question.Temperatures.Last) is not (> 0 and var speed))
-        {
-            return null;
-        }
-
-        return Math.Floor(due - grow - (posterior.ProgressTo90Percent(question) / speed));
-    }
+    public static EmergenceForecast Of(ForecastQuestion question) => EmergenceOutlook.Of(question).Forecast;
 }

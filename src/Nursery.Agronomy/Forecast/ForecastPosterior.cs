@@ -83,11 +83,45 @@ internal sealed class ForecastPosterior
         return sorted.First(item => (sum += item.Weight) >= 0.5).progress;
     }
 
+    /// <summary>Progress at which half of the final emergence is up: median, 5 and 95 % over the posterior.</summary>
+    public Interval ProgressToHalf(ForecastQuestion question)
+    {
+        var half = Enumerable.Range(0, Shapes.Length).Select(shape => Reaches(question, shape, 0.5)).ToArray();
+        var sorted = Cells.Select(cell => (Progress: half[cell.Shape] * cell.Slower, cell.Weight)).OrderBy(item => item.Progress).ToList();
+        double At(double chance)
+        {
+            var sum = 0d;
+            return sorted.First(item => (sum += item.Weight) >= chance - 1e-9).Progress;
+        }
+
+        return new Interval(At(0.5), At(0.05), At(0.95));
+    }
+
+    /// <summary>The posterior with the share of the final emergence that is up at a progress.</summary>
+    public IEnumerable<(Cell Cell, double Share)> SharesAt(ForecastQuestion question, double progress)
+    {
+        var known = new Dictionary<(int, double), double>();
+        foreach (var cell in Cells)
+        {
+            if (!known.TryGetValue((cell.Shape, cell.Slower), out var share))
+            {
+                share = known[(cell.Shape, cell.Slower)] = ShareOf(CurveOf(question, cell.Shape), cell.Shape, progress / cell.Slower);
+            }
+
+            yield return (cell, share);
+        }
+    }
+
     /// <summary>Progress of a usual lot at which nine in ten of the final stand are up, where G is this.</summary>
     private static double ProgressOf(ForecastQuestion question, int shape, double fraction)
     {
         var k = question.SeedsPerCell;
-        var share = (1 - Math.Pow(1 - (0.9 * Up(fraction, k)), 1d / k)) / fraction;
+        return Reaches(question, shape, (1 - Math.Pow(1 - (0.9 * Up(fraction, k)), 1d / k)) / fraction);
+    }
+
+    /// <summary>Progress of a usual lot at which a share of the final emergence is up.</summary>
+    private static double Reaches(ForecastQuestion question, int shape, double share)
+    {
         var curve = CurveOf(question, shape);
         var (low, high) = (0d, 64d);
         for (var step = 0; step < 40; step++)

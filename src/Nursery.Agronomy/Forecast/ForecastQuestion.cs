@@ -25,6 +25,9 @@ public sealed record ForecastQuestion(
     /// <summary>Days from a stand that is up to plants that are ready, 0 to 366.</summary>
     public double? GrowDays { get; init; }
 
+    /// <summary>What a resow would have; null for the last of the record. Trays that are off the heat are no measure for it.</summary>
+    public Temperature? ResowTemperature { get; init; }
+
     public long Seeds => (long)Cells * SeedsPerCell;
 
     internal void Check()

@@ -38,6 +38,23 @@ internal sealed class Mixture
         return Math.Clamp(sum, 0, 1);
     }
 
+    /// <summary>On average so many are missing to a number when others come beside: E(value − X − Y)⁺, all parts normal.</summary>
+    /// <param name="value">Wanted.</param>
+    /// <param name="beside">Mean and variance of what comes beside, independent of these.</param>
+    public double Missing(double value, Moments beside)
+    {
+        var sum = 0d;
+        foreach (var (mean, sd, weight) in _parts)
+        {
+            var (open, spread) = (value - mean - beside.Mean, Math.Sqrt((sd * sd) + beside.Variance));
+            sum += weight * (spread < 1e-9
+                ? Math.Max(0, open)
+                : (open * Normal.CDF(0, 1, open / spread)) + (spread * Normal.PDF(0, 1, open / spread)));
+        }
+
+        return Math.Max(0, sum);
+    }
+
     /// <summary>Median, 5 % and 95 % points, within 0 and the most there can be.</summary>
     public Interval Interval90(double most) => new(Quantile(0.5, most), Quantile(0.05, most), Quantile(0.95, most));
 

@@ -21,6 +21,20 @@ public static class ShortStand
         return missing >= Plants && missing >= Share * wanted;
     }
 
+    /// <summary>The fewest usable plants that are no material shortfall; 0 or less when so few are wanted that none is material.</summary>
+    /// <param name="wanted">Plants, 1 or more.</param>
+    /// <exception cref="InputOutOfRange">An input outside its range.</exception>
+    public static int Enough(int wanted)
+    {
+        InputOutOfRange.Within(wanted, 1, 10_000_000, nameof(wanted), "plants");
+        return wanted - Math.Max(Plants, (int)Math.Ceiling(Share * wanted)) + 1;
+    }
+
+    /// <summary>Chance of a material shortfall.</summary>
+    /// <param name="outlook">Of the batch.</param>
+    /// <param name="wanted">Plants, 1 or more.</param>
+    public static Fraction Chance(EmergenceOutlook outlook, int wanted) => new(1 - outlook.ChanceOf(Enough(wanted)).Value);
+
     /// <summary>First day on which a short stand shows, days since sowing.</summary>
     /// <param name="daysToHalf">Above 0, to 366.</param>
     public static double KnownFrom(double daysToHalf) => KnownAt * InputOutOfRange.Above(daysToHalf, 0, 366, nameof(daysToHalf), "days");

@@ -18,14 +18,15 @@ internal sealed class StandPrediction
     private const double TrayCells = 72;
 
     private readonly ForecastQuestion _question;
+    private readonly ForecastPosterior _posterior;
     private readonly Mixture _emerged;
     private readonly Mixture _stand;
     private readonly Mixture _usable;
 
     public StandPrediction(ForecastQuestion question, ForecastPosterior posterior)
     {
-        _question = question;
-        var parts = posterior.Cells.Select(cell => Predict(cell, posterior.Chain.Now)).ToList();
+        (_question, _posterior) = (question, posterior);
+        var parts = posterior.Cells.Select(cell => Predict(cell, cell.Fraction, posterior.Chain.Now)).ToList();
         _emerged = Mixture.Of(parts.Select(part => (part.Emerged, part.Weight)), Bins);
         _stand = Mixture.Of(parts.Select(part => (part.Stand, part.Weight)), Bins);
         _usable = question.Survival is { } survival ? _stand.Thinned(Nodes(survival)) : _stand;
@@ -39,9 +40,31 @@ internal sealed class StandPrediction
 
     public double ChanceOf(int wanted) => wanted > _question.Cells ? 0 : wanted <= 0 ? 1 : 1 - _usable.Below(wanted - 0.5);
 
-    private (Moments Emerged, Moments Stand, double Weight) Predict(ForecastPosterior.Cell cell, CountChain.CountedNow? now)
+    /// <summary>The usable plants, a number as likely as any other of the same weight.</summary>
+    public Mixture Usables => _usable;
+
+    /// <summary>Seeds up at a progress ÷ seeds: what the counts say of days before the last of them, and what comes after it.</summary>
+    /// <param name="progress">0 or more.</param>
+    /// <param name="isToCome">After the last count.</param>
+    public Interval UpAt(double progress, bool isToCome)
     {
-        var (g, k) = (cell.Fraction, _question.SeedsPerCell);
+        var now = isToCome ? _posterior.Chain.Now : null;
+        var parts = _posterior.SharesAt(_question, progress).Select(item =>
+        {
+            // Nothing goes back into the ground: whoever is up at the count is up from then on.
+            var reach = item.Cell.Fraction * Math.Max(item.Share, now is null ? 0 : item.Cell.ShareNow);
+            var (emerged, _, weight) = Predict(item.Cell, reach, now);
+            return (emerged, weight);
+        });
+        return Scaled(Mixture.Of(parts, Bins).Interval90(_question.Seeds), 1d / _question.Seeds);
+    }
+
+    /// <param name="cell">Of the posterior.</param>
+    /// <param name="g">Chance of a seed to be up by the day asked for; the final one for the end.</param>
+    /// <param name="now">The last count; null where it does not bear on the day.</param>
+    private (Moments Emerged, Moments Stand, double Weight) Predict(ForecastPosterior.Cell cell, double g, CountChain.CountedNow? now)
+    {
+        var k = _question.SeedsPerCell;
         var filled = ForecastPosterior.Up(g, k);
         var (seeds, cells) = ((double)_question.Seeds, (double)_question.Cells);
         if (now is null)
@@ -49,7 +72,7 @@ internal sealed class StandPrediction
             return (Binomial(seeds, g), Binomial(cells, filled), cell.Weight);
         }
 
-        var atCount = g * cell.ShareNow;
+        var atCount = cell.Fraction * cell.ShareNow;
         if (now.ByCell)
         {
             var up = ForecastPosterior.Up(atCount, k);

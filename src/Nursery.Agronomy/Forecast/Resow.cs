@@ -1,0 +1,65 @@
+using MathNet.Numerics.Distributions;
+
+namespace Nursery.Agronomy.Forecast;
+
+/// <summary>How much to sow again beside a batch that may fall short: the whole trays whose price and what is then still missing cost least.
+/// Source: the newsvendor's rule, as in Nahmias &amp; Olsen, Production and Operations Analysis, 7th ed. 2015, 5.3 (from memory).</summary>
+/// <param name="Trays">0 when sowing again costs more than it brings.</param>
+/// <param name="Plants">Plants it gives on average.</param>
+/// <param name="Missing">Plants still missing on average.</param>
+/// <param name="Cost">Of the trays and of what is still missing, in prices of a plant.</param>
+/// <param name="CostOfNothing">Of what is missing when nothing is done.</param>
+public sealed record Resow(int Trays, double Plants, double Missing, double Cost, double CostOfNothing)
+{
+    private const int Nodes = 16;
+
+    /// <summary>What it saves against doing nothing, 0 or more.</summary>
+    public double Worth => CostOfNothing - Cost;
+
+    /// <param name="outlook">Of the batch.</param>
+    /// <param name="wanted">Plants, 1 or more.</param>
+    /// <param name="question">What would be sown.</param>
+    /// <param name="costs">In prices of a plant.</param>
+    /// <exception cref="InputOutOfRange">An input outside its range.</exception>
+    public static Resow Best(EmergenceOutlook outlook, int wanted, ResowQuestion question, RemedyCosts costs)
+    {
+        InputOutOfRange.Within(wanted, 1, 10_000_000, nameof(wanted), "plants");
+        question.Check();
+        costs.Check();
+        var (mean, variance) = Share(question);
+        var nothing = costs.MissingPlant * outlook.MissingOf(wanted);
+        var best = new Resow(0, 0, outlook.MissingOf(wanted), nothing, nothing);
+
+        // Each further tray brings less than the one before, so the first that costs more ends it.
+        for (var trays = 1; trays <= question.MostTrays; trays++)
+        {
+            var cells = (double)trays * question.CellsPerTray;
+            var beside = new Moments(cells * mean, (cells * mean * (1 - mean)) + (cells * cells * variance));
+            var missing = outlook.MissingOf(wanted, beside);
+            var cost = (cells * costs.ResownCell) + (costs.MissingPlant * missing);
+            if (cost >= best.Cost)
+            {
+                break;
+            }
+
+            best = new Resow(trays, beside.Mean, missing, cost, nothing);
+        }
+
+        return best;
+    }
+
+    /// <summary>Of a cell to give a usable plant: mean over batches, and how much batches differ.</summary>
+    private static (double Mean, double Variance) Share(ResowQuestion question)
+    {
+        var (fill, square) = (0d, 0d);
+        for (var node = 0; node < Nodes; node++)
+        {
+            var up = ForecastPosterior.Up(Beta.InvCDF(question.Prior.A, question.Prior.B, (node + 0.5) / Nodes), question.SeedsPerCell);
+            (fill, square) = (fill + (up / Nodes), square + (up * up / Nodes));
+        }
+
+        var (survives, spread) = (question.Survival?.Mean ?? 1, question.Survival?.Spread ?? 0);
+        var mean = fill * survives;
+        return (mean, Math.Max(0, (square * ((survives * survives) + (spread * spread))) - (mean * mean)));
+    }
+}
