@@ -50,6 +50,8 @@ public sealed class EmergenceOutlook
         _question.Temperatures.ProgressAt(_question.Rate, InputOutOfRange.Within(day, 0, 366, nameof(day), "days since sowing")),
         _posterior.Chain.Now is { } now && day >= now.Day);
 
+    internal double ChanceOf(int plants, Moments beside) => 1 - _stands.Usables.Below(plants - 0.5, beside);
+
     internal double MissingOf(int plants, Moments beside) => _stands.Usables.Missing(plants, beside);
 
     private double? DayOf(double progress) => _question.Temperatures.DayOf(_question.Rate, progress);

@@ -55,6 +55,10 @@ internal sealed class Mixture
         return Math.Max(0, sum);
     }
 
+    /// <summary>P(X + Y &lt; value), Y beside as in <see cref="Missing"/>.</summary>
+    public double Below(double value, Moments beside) => Math.Clamp(
+        _parts.Sum(part => part.Weight * Normal.CDF(part.Mean + beside.Mean, Math.Max(1e-6, Math.Sqrt((part.Sd * part.Sd) + beside.Variance)), value)), 0, 1);
+
     /// <summary>Median, 5 % and 95 % points, within 0 and the most there can be.</summary>
     public Interval Interval90(double most) => new(Quantile(0.5, most), Quantile(0.05, most), Quantile(0.95, most));
 

@@ -47,8 +47,10 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
     }
 
     /// <param name="mayBePast">For history that is loaded: the sowing day may lie in the past.</param>
+    /// <param name="resownFor">The batch whose short stand it makes up for.</param>
     internal async Task<PlannedBatch> PlanAsync(
-        NurseryDbContext database, PlanBatchRequest request, Actor actor, bool mayBePast, CancellationToken cancellation)
+        NurseryDbContext database, PlanBatchRequest request, Actor actor, bool mayBePast, CancellationToken cancellation,
+        Id<Batch>? resownFor = null)
     {
         var site = await database.SiteOfAsync(actor, cancellation);
         var checks = new FieldChecks()
@@ -89,6 +91,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             Code = code,
             VarietyId = variety!.Id,
             LotId = lot?.Id,
+            ResownFor = resownFor,
             Cells = request.Trays * request.CellsPerTray,
             SeedsPerCell = request.SeedsPerCell,
             SowOn = request.SowOn,

@@ -72,7 +72,7 @@ internal static class CountedBatches
     }
 
     /// <summary>What is taken back on the site. An undo names only that, not the batch.</summary>
-    private static async Task<HashSet<Id<LedgerEntry>>> UndoneAsync(
+    internal static async Task<HashSet<Id<LedgerEntry>>> UndoneAsync(
         NurseryDbContext database, Id<Site> site, CancellationToken cancellation) =>
     [
         .. await database.Ledger.Where(entry => entry.SiteId == site && entry.UndoOf != null)

@@ -7,6 +7,7 @@ using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Exports;
+using Nursery.Application.Forecasts;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatAndLight;
 using Nursery.Application.HeatZones;
@@ -120,6 +121,10 @@ public static class NurseryServices
         .AddTransient<RecordEntries>()
         .AddTransient<RebuildStates>()
         .AddTransient<RaiseTasks>()
+        .AddTransient<ShowForecast>()
+        .AddTransient<ListShortStands>()
+        .AddTransient<PlanResow>()
+        .AddTransient<ShowSowingRisks>()
         .AddTransient<ShowGermination>()
         .AddTransient<GerminationByKey>()
         .AddTransient<ExportGermination>()

@@ -26,6 +26,7 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(TraysShared), "traysShared")]
 [JsonDerivedType(typeof(TraysUnshared), "traysUnshared")]
 [JsonDerivedType(typeof(TraysDiscarded), "traysDiscarded")]
+[JsonDerivedType(typeof(ResowPlanned), "resowPlanned")]
 public abstract record EntryValue
 {
     /// <summary>Not overridden itself: JSON would write an override beside the discriminator of the same name.</summary>

@@ -25,4 +25,5 @@ public enum LedgerKind
     TraysShared,
     TraysUnshared,
     TraysDiscarded,
+    ResowPlanned,
 }

@@ -3,6 +3,7 @@ using Nursery.Web.Api.Batches;
 using Nursery.Web.Api.Benches;
 using Nursery.Web.Api.Contract;
 using Nursery.Web.Api.Exports;
+using Nursery.Web.Api.Forecasts;
 using Nursery.Web.Api.Germination;
 using Nursery.Web.Api.HeatZones;
 using Nursery.Web.Api.Orders;
@@ -37,6 +38,7 @@ internal static class NurseryApi
         var api = app.MapGroup("/api/v1").AddEndpointFilter<SameSiteFilter>();
         api.MapGroup("").WithTags("Orders").MapOrders();
         api.MapGroup("").WithTags("Batches").MapBatches();
+        api.MapGroup("").WithTags("Forecasts").MapForecasts();
         api.MapGroup("").WithTags("Benches").MapBenches();
         api.MapGroup("").WithTags("Heat and light").MapHeatZones();
         api.MapGroup("").WithTags("Reservations").MapReservations();

@@ -3,6 +3,7 @@ using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.Crops;
 using Nursery.Application.Exports;
+using Nursery.Application.Forecasts;
 using Nursery.Application.Germination;
 using Nursery.Application.HeatAndLight;
 using Nursery.Application.HeatZones;
@@ -89,6 +90,10 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(ListUnplaced)] = (Everyone, (n, a) => n.Get<ListUnplaced>().HandleAsync(a)),
         [typeof(ListTrayPartners)] = (Everyone, (n, a) => n.Get<ListTrayPartners>().HandleAsync([], a)),
         [typeof(ShowBatch)] = (Everyone, (n, a) => n.Get<ShowBatch>().HandleAsync(Guid.Empty, a)),
+        [typeof(ShowForecast)] = (Everyone, (n, a) => n.Get<ShowForecast>().HandleAsync("no", a)),
+        [typeof(ListShortStands)] = (Everyone, (n, a) => n.Get<ListShortStands>().HandleAsync(a)),
+        [typeof(ShowSowingRisks)] = (Everyone, (n, a) => n.Get<ShowSowingRisks>().HandleAsync([], a)),
+        [typeof(PlanResow)] = (Planners, (n, a) => n.Get<PlanResow>().HandleAsync(Guid.Empty, new("no", null, 1, 1), a)),
         [typeof(FindCropEmergence)] = (Everyone, (n, a) => n.Get<FindCropEmergence>().HandleAsync("Tomato", a)),
         [typeof(ListCropNames)] = (Everyone, (n, a) => n.Get<ListCropNames>().HandleAsync(a)),
         [typeof(ListVarieties)] = (Everyone, (n, a) => n.Get<ListVarieties>().HandleAsync(a)),

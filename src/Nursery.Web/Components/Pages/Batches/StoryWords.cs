@@ -35,6 +35,7 @@ public sealed class StoryWords(
         TraysUnshared own => $"gave it trays of its own, {own.TraySetCode}: {Written.Count(own.Trays, "tray")}, {Written.Count(own.Cells, "cell")}, no longer shared with {string.Join(", ", own.Without)}",
         TraysShared shared => $"gave it {shared.Part} of trays {shared.TraySetCode}, {Written.Count(shared.Cells, "cell")}, shared with {string.Join(", ", shared.With)}",
         TraysDiscarded discarded => $"discarded {Trays(discarded.Trays)}: {discarded.Cause}",
+        ResowPlanned resow => $"planned {resow.BatchCode} to make up for {Written.Count(resow.Plants, "plant")} of it",
         Undo undo => story.FirstOrDefault(line => line.EntryId == undo.Entry.Value) is { } taken
             ? $"took back: {Of(taken.Value)}"
             : "took back an entry that has not arrived",
