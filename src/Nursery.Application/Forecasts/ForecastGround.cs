@@ -2,6 +2,8 @@ using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Emergence;
 using Nursery.Application.Batches;
+using Nursery.Application.Computed;
+using Nursery.Domain.Crops;
 using Nursery.Domain.SeedLots;
 
 namespace Nursery.Application.Forecasts;
@@ -18,6 +20,9 @@ internal sealed record ForecastGround(
 {
     /// <summary>Day of sowing, in fact or by plan.</summary>
     public LocalDate SownOn => Row.Batch.State.SownOn ?? Row.Batch.SowOn;
+
+    /// <summary>What is asked of a seed sown where this batch was.</summary>
+    public SeedQuestion Asked(Variety variety, SeedLot? lot, LocalDate day) => new(Row.Crop, variety, lot, House, Heat.First, day);
 }
 
 /// <summary>What the mix had since sowing, and what a resow would have.</summary>

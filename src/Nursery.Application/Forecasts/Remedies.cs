@@ -9,7 +9,7 @@ using Nursery.Domain.SeedLots;
 namespace Nursery.Application.Forecasts;
 
 /// <summary>All remedies of one short batch, in the order they are always told.</summary>
-internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, Func<ForecastGround, Variety, SeedLot, SeedChance?> chanceOf)
+internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChances chances)
 {
     private const int MostTrays = 200;
     private static readonly RemedyCosts Costs = new();
@@ -162,7 +162,7 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, Func<For
     /// <summary>Of the same lot what this batch shows, once it was counted; of others what is known of them.</summary>
     private BetaShape? PriorOf(Variety variety, SeedLot lot) => lot.Id == batch.Ground.Lot?.Id && batch.Ground.Counts.Count > 0
         ? BetaShape.Of(new Fraction(Math.Clamp(_outlook.Forecast.FinalFraction.Median, 0.02, 0.995)))
-        : chanceOf(batch.Ground, variety, lot)?.Prior;
+        : chances.Of(batch.Ground.Asked(variety, lot, _forecast.Today))?.Prior;
 
     /// <summary>Sown today: as many days as lie between the last day of a resow and the due day.</summary>
     private LocalDate ReadyOn() => _forecast is { LastResowOn: { } last, DueOn: { } due }
