@@ -25,6 +25,8 @@ public sealed class TemperatureRecord
     /// <summary>One temperature all the time.</summary>
     public static TemperatureRecord Constant(Temperature temperature) => new([(0, temperature)]);
 
+    public Temperature First => Temperature.FromDegrees(_steps[0].Celsius);
+
     public Temperature Last => Temperature.FromDegrees(_steps[^1].Celsius);
 
     /// <summary>Progress from sowing to a day: the rate summed over the record; half of the final stand is up at 1.</summary>

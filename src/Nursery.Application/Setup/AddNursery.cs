@@ -147,6 +147,7 @@ public static class NurseryServices
         .AddTransient<PrintBenchPlan>()
         .AddTransient<PrintCarryList>()
         .AddTransient<PrintPickList>()
+        .AddTransient<PrintPatchSheet>()
         .AddTransient<ShowRoundSheet>()
         .AddTransient<EnterRoundSheet>()
         .AddTransient<LoadScenario>()

@@ -136,6 +136,7 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(FetchKeptPrint)] = (Everyone, (n, a) => n.Get<FetchKeptPrint>().HandleAsync(Guid.Empty, a)),
         [typeof(PrintRoundSheet)] = (Everyone, (n, a) => n.Get<PrintRoundSheet>().HandleAsync(null, null, null, a)),
         [typeof(PrintBenchPlan)] = (Everyone, (n, a) => n.Get<PrintBenchPlan>().HandleAsync(null, null, null, a)),
+        [typeof(PrintPatchSheet)] = (Everyone, (n, a) => n.Get<PrintPatchSheet>().HandleAsync(null, null, a)),
         [typeof(PrintCarryList)] = (Everyone, (n, a) => n.Get<PrintCarryList>().HandleAsync(null, null, null, a)),
         [typeof(PrintPickList)] = (Everyone, (n, a) => n.Get<PrintPickList>().HandleAsync(null, null, null, a)),
         [typeof(ShowRoundSheet)] = (Workers, (n, a) => n.Get<ShowRoundSheet>().HandleAsync(1, a)),

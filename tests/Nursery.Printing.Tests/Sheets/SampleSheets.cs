@@ -1,6 +1,7 @@
 using System.Globalization;
 using Nursery.Printing.BenchPlans;
 using Nursery.Printing.CarryLists;
+using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;
 using Nursery.Printing.TrayTags;
@@ -63,6 +64,23 @@ internal static class SampleSheets
                         wide ? Longest.Replace(' ', '-') : "3C",
                         wide ? Longest : "House 3, spaces 13–24",
                         i % 6 == 1 ? "2 days late" : null)),
+                ])),
+        ]);
+
+    public static PatchSheetModel Patches(Paper paper, int batches, int lines = 6, bool wide = false) => new(
+        Imprint,
+        paper,
+        "Tuesday, 24 November 2026",
+        [
+            .. Enumerable.Range(0, batches).Select(batch => new PatchBatch(
+                wide ? Longest.Replace(' ', '-') : Code(batch),
+                wide ? Longest : "Pepper " + Variety(batch),
+                wide ? Longest : "House 2 · bench 2A · spaces 1–12",
+                wide ? string.Join(' ', Enumerable.Repeat(Longest, 3)) : "14 moves, about 3 minutes; then 140 plants in 2 trays, 1 tray space freed.",
+                batch % 2 == 0 ? "Not counted tray by tray: taken as even." : null,
+                [
+                    .. Enumerable.Range(1, lines).Select(line => new PatchLine(
+                        $"tray {line}", $"{3 * line}", wide ? Longest : "blanks of the same tray", line % 3 == 0 ? $"tray {line} is empty: clear it" : null)),
                 ])),
         ]);
 

@@ -1,5 +1,6 @@
 using Nursery.Printing.BenchPlans;
 using Nursery.Printing.CarryLists;
+using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;
 using UglyToad.PdfPig.Content;
@@ -22,6 +23,10 @@ public class SheetTests
         ["carry, one"] = paper => CarryListDocument.Render(SampleSheets.Carry(paper, 1)),
         ["carry, many"] = paper => CarryListDocument.Render(SampleSheets.Carry(paper, 60)),
         ["carry, wide"] = paper => CarryListDocument.Render(SampleSheets.Carry(paper, 20, wide: true)),
+        ["patch, none"] = paper => PatchSheetDocument.Render(SampleSheets.Patches(paper, 0)),
+        ["patch, one"] = paper => PatchSheetDocument.Render(SampleSheets.Patches(paper, 1, lines: 1)),
+        ["patch, many"] = paper => PatchSheetDocument.Render(SampleSheets.Patches(paper, 5, lines: 14)),
+        ["patch, wide"] = paper => PatchSheetDocument.Render(SampleSheets.Patches(paper, 2, lines: 8, wide: true)),
         ["pick, none"] = paper => PickListDocument.Render(SampleSheets.Picks(paper, 0)),
         ["pick, one"] = paper => PickListDocument.Render(SampleSheets.Picks(paper, 1, lines: 1)),
         ["pick, many"] = paper => PickListDocument.Render(SampleSheets.Picks(paper, 3, lines: 20)),

@@ -34,6 +34,7 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
     [InlineData("Round sheet", "round-sheet.pdf?paper=letter&on=2026-03-02")]
     [InlineData("Carry list", "carry-list.pdf?paper=letter&from=2026-03-02&days=7")]
     [InlineData("Pick list", "pick-list.pdf?paper=letter&on=2026-03-02")]
+    [InlineData("Patch sheet", "patch-sheet.pdf?paper=letter")]
     [InlineData("Bench plan", "bench-plan.pdf?paper=letter&on=2026-03-02")]
     public async Task Page_Paper_ShowsItsPictureAndAddress(string paper, string address)
     {

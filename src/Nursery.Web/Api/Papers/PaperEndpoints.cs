@@ -55,6 +55,11 @@ internal static class PaperEndpoints
             .TakesDay("on", "only what is wanted that day")
             .TakesSheet()
             .IsPaper();
+        api.MapGet("/papers/patch-sheet.pdf", PatchSheetAsync)
+            .Needs(Right.Read, "patchSheet", "Which seedlings to move so that trays are full and others go, as a PDF")
+            .Takes("code", JsonSchemaType.String, "the code of a batch; every batch with something to patch or merge when not given")
+            .TakesSheet()
+            .IsPaper();
     }
 
     private static async Task<IResult> BenchTagsAsync(HttpContext http, PrintBenchTags print)
@@ -114,6 +119,14 @@ internal static class PaperEndpoints
         var (order, on, sheet) = (query.Text("order"), query.Day("on"), query.Word<SheetSize>("paper"));
         query.Done();
         return File(await print.HandleAsync(order, on, sheet, await http.CallerAsync(), http.RequestAborted), "pick-list", order);
+    }
+
+    private static async Task<IResult> PatchSheetAsync(HttpContext http, PrintPatchSheet print)
+    {
+        var query = new QueryFields(http);
+        var (code, sheet) = (query.Text("code"), query.Word<SheetSize>("paper"));
+        query.Done();
+        return File(await print.HandleAsync(code, sheet, await http.CallerAsync(), http.RequestAborted), "patch-sheet", code);
     }
 
     private static RouteHandlerBuilder TakesHouse(this RouteHandlerBuilder endpoint) =>

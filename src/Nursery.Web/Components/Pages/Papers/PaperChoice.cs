@@ -33,7 +33,7 @@ public sealed class PaperChoice
 
     public bool HasDays => Kind is PaperKind.CarryList or PaperKind.SowingSheet;
 
-    public bool HasDay => Kind is not PaperKind.BenchTags;
+    public bool HasDay => Kind is not (PaperKind.BenchTags or PaperKind.PatchSheet);
 
     /// <summary>The last day of a sowing sheet; null for other papers, and when no first day is chosen.</summary>
     public LocalDate? LastDay => Kind == PaperKind.SowingSheet ? Day?.PlusDays(Days - 1) : null;
@@ -46,6 +46,7 @@ public sealed class PaperChoice
         PaperKind.RoundSheet => "Round sheet",
         PaperKind.CarryList => "Carry list",
         PaperKind.PickList => "Pick list",
+        PaperKind.PatchSheet => "Patch sheet",
         PaperKind.BenchPlan => "Bench plan",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a paper without a title"),
     };
@@ -58,6 +59,7 @@ public sealed class PaperChoice
         PaperKind.RoundSheet => "The open tasks of a day in walking order, for when there is no tablet: boxes to tick, room to count, line numbers to type afterwards.",
         PaperKind.CarryList => "The moves the plan has: which trays, from where, to where. What should have moved already stands first.",
         PaperKind.PickList => "What to pick for an order, or for all orders of a day: how many, where it stands, boxes to tick, a line to sign.",
+        PaperKind.PatchSheet => "Which seedlings to lift out of which tray into blanks of which, with the fewest moves: trays become full, others are empty and go.",
         PaperKind.BenchPlan => "A house seen from above, to scale, on one page: trays by stage, codes, heat zones.",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a paper without words"),
     };
@@ -87,7 +89,7 @@ public sealed class PaperChoice
             yield return ("house", House);
         }
 
-        if (Kind == PaperKind.TrayTags)
+        if (Kind is PaperKind.TrayTags or PaperKind.PatchSheet)
         {
             yield return ("code", Code.Trim());
         }

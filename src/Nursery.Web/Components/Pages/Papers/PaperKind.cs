@@ -9,5 +9,6 @@ public enum PaperKind
     RoundSheet,
     CarryList,
     PickList,
+    PatchSheet,
     BenchPlan,
 }

@@ -12,6 +12,7 @@ internal sealed class PaperPress(
     PrintRoundSheet roundSheet,
     PrintCarryList carryList,
     PrintPickList pickList,
+    PrintPatchSheet patchSheet,
     PrintBenchPlan benchPlan)
 {
     /// <summary>What is shown before it is printed: the whole paper, or of many tags the first pages.</summary>
@@ -30,6 +31,7 @@ internal sealed class PaperPress(
             PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor),
             PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor),
             PaperKind.PickList => pickList.HandleAsync(PaperChoice.Given(choice.Order), choice.Day, choice.Sheet, actor),
+            PaperKind.PatchSheet => patchSheet.HandleAsync(PaperChoice.Given(choice.Code), choice.Sheet, actor),
             PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor),
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
