@@ -78,7 +78,7 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
             inTime && found.Worth > 0, inTime ? Gained(found) : 0, CellCost(proposal), inTime ? found.Worth : null, inTime ? 0 : late)
         {
             LastDay = _forecast.LastResowOn,
-            Resow = proposal,
+            Resow = inTime ? proposal : null,
         };
     }
 
@@ -125,7 +125,10 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
         return new Remedy(
             RemedyKind.LateByConsent,
             late > 0 ? $"Sown today all are likely there {Day(proposal.ReadyOn)}, {Count(late, "day")} late: ask the customer" : "Not needed: a resow of today is in time",
-            late > 0, 0, CellCost(proposal), null, late);
+            late > 0, 0, CellCost(proposal), null, late)
+        {
+            Resow = late > 0 ? proposal : null,
+        };
     }
 
     private bool IsInTime => _forecast.LastResowOn is { } last && _forecast.Today <= last;

@@ -44,6 +44,42 @@ public sealed class AxeTests(NurseryApp app) : IClassFixture<NurseryApp>
         }
     }
 
+    /// <summary>The demo has no batch that falls short; one whose orders grow has.</summary>
+    [Theory]
+    [InlineData(1280, 800)]
+    [InlineData(820, 1180)]
+    public async Task ShortStands_EmptyAndFull_HaveNoViolation(int width, int height)
+    {
+        await using var visit = await app.SignInAsAsync("head-grower", width, height);
+        const string Chosen = "(SELECT a.batch_id FROM allocations a JOIN batches b ON b.id = a.batch_id WHERE b.state_stage = 'GrowingOn' ORDER BY b.code LIMIT 1)";
+        await visit.OpenAsync("/short-stands");
+        await Expect(visit.Page.Locator(".empty")).ToBeVisibleAsync();
+        await Axe.NothingAsync(visit, "no short stand");
+        var batch = await app.SqlAsync<string>($"UPDATE allocations SET plants = plants * 3 WHERE batch_id = {Chosen} RETURNING batch_id::text");
+
+        try
+        {
+            await visit.OpenAsync("/short-stands");
+            await Expect(visit.Page.Locator(".short-stand")).ToBeVisibleAsync();
+            await visit.Page.Locator(".short-stand summary").First.ClickAsync();
+            await Axe.NothingAsync(visit, "short stands");
+            await visit.OpenAsync($"/batches/{batch}");
+            await Expect(visit.Page.Locator(".forecast svg")).ToBeVisibleAsync();
+            await visit.Page.Locator(".forecast summary").First.ClickAsync();
+            await Axe.NothingAsync(visit, "forecast");
+            await visit.OpenAsync("/");
+            await Expect(visit.Page.Locator(".short-stands .short-stand")).ToBeVisibleAsync();
+            await Axe.NothingAsync(visit, "start with a short stand");
+
+            var wide = await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
+            Assert.True(wide <= width, $"{wide} px wide on {width}");
+        }
+        finally
+        {
+            await app.SqlAsync<string>($"UPDATE allocations SET plants = plants / 3 WHERE batch_id = {Chosen} RETURNING batch_id::text");
+        }
+    }
+
     [Fact]
     public async Task Setup_EveryList_HasNoViolation()
     {

@@ -44,6 +44,7 @@ public static class ForecastWords
             { Stage: BatchStage.Planned } => "Not sown yet: as expected of its seed, house and temperature.",
             { Basis: ForecastBasis.Expected } => "Nothing is counted yet: as expected of its seed, house and temperature.",
             { Basis: ForecastBasis.Over } => $"Emergence is over: {last}.",
+            { NineInTenUpOn: { } up } when up < forecast.Today => $"By what was counted: {last}. More may have come since.",
             _ => $"By what was counted: {last}. More may come.",
         };
     }
