@@ -124,8 +124,11 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         var targetId = new Id<LedgerEntry>(undone.EntryId);
         var target = await database.Ledger.AsNoTracking()
             .SingleOrDefaultAsync(entry => entry.Id == targetId && entry.SiteId == draft.Site.Id, cancellation);
-        if (target is { Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or TraysShared or TraysUnshared or Receipt })
-        if (target is { Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or TraysShared or ResowPlanned or Receipt })
+        if (target is
+            {
+                Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or TraysShared
+                    or TraysUnshared or ResowPlanned or Receipt
+            })
         {
             throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved, worked or sown");
         }

@@ -12,13 +12,13 @@ public sealed class ShortStandHonestyTests(ITestOutputHelper output)
 {
     private static readonly BetaShape Survival = new(38, 2);
     private static readonly RemedyCosts Costs = new();
-    private static readonly Dictionary<string, PastCrop> Crops = PastSeasonTests.Nursery.Crops.ToDictionary(crop => crop.Code);
+    private static readonly Dictionary<string, PastCrop> Crops = PastGround.Nursery.Crops.ToDictionary(crop => crop.Code);
 
     /// <summary>The seasons plan five days between ready and due; more are given to see what slack buys.</summary>
     [Fact]
     public void Decisions_OfInventedSeasons_CostLittleMoreThanAnOracles()
     {
-        var seasons = Enumerable.Range(1, 4).Select(seed => SeasonMaker.Make(PastSeasonTests.Nursery, (ulong)seed)).ToList();
+        var seasons = Enumerable.Range(1, 4).Select(seed => SeasonMaker.Make(PastGround.Nursery, (ulong)seed)).ToList();
         var bySlack = new[] { 5, 12, 19, 26 }.AsParallel().AsOrdered().Select(slack => (slack, Rows: seasons.SelectMany(season => Decide(season, slack - 5)).ToList())).ToList();
         foreach (var (slack, rows) in bySlack)
         {

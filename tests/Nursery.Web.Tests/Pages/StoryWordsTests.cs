@@ -26,7 +26,6 @@ public sealed class StoryWordsTests
         new Count(CountWhat.Blanks, 3, 72, true, 1), new Surface(SurfaceState.Dry), new Loss(3, "damping off"), new Discarded("no order"),
         new Worked(TaskKind.Water, "by hand"),
         new TraysShared("PE-001-X-1", "cell rows 1–4", 24, ["TO-001-Y"]), new TraysUnshared("TO-001-Y-2", 1, 72, ["PE-001-X"]), new TraysDiscarded(new SpaceRun(1, 2), "damping off"),
-        new TraysShared("PE-001-X-1", "cell rows 1–4", 24, ["TO-001-Y"]), new TraysDiscarded(new SpaceRun(1, 2), "damping off"),
         new ResowPlanned("PE-002-X", 30),
     ];
 

@@ -51,7 +51,7 @@ public sealed class ImportReadings(IDbContextFactory<NurseryDbContext> databases
             line.Fail("at", "a moment such as 2026-03-14T09:30:00-05:00, or the site's own time as 2026-03-14 09:30");
         }
 
-        return errors.Count == before ? new ZoneReadingRow("", line.Line, CsvWriting.Fused(line["zone"]), at!.Value, celsius) : null;
+        return errors.Count == before ? new ZoneReadingRow("", line.Line, CsvLine.Fused(line["zone"]), at!.Value, celsius) : null;
     }
 
     /// <summary>In the hour that comes twice in autumn the site's own time means the first.</summary>
