@@ -131,6 +131,7 @@ internal sealed class BatchLife
         if (_offHeatOn is not null && day >= _batch.OrderedOn)
         {
             Tell(day, Tending + 10, PastWork.HandOver);
+            Tell(day, Watering + 15, PastWork.ClearBench, worker: _crew.Watering(day));
             return true;
         }
 

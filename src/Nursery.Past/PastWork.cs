@@ -15,4 +15,5 @@ public enum PastWork
     Loss,
     Surface,
     HandOver,
+    ClearBench,
 }

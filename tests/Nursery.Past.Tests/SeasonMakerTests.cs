@@ -33,6 +33,7 @@ public sealed class SeasonMakerTests
         Assert.True(Season.Batches.Count >= 250);
         Assert.True(Season.Entries.Max(entry => entry.Day) - Season.Entries.Min(entry => entry.Day) >= 26 * 7);
         Assert.All(Season.Batches, batch => Assert.Single(Season.Entries, entry => entry.Batch == batch.Number && entry.Work == PastWork.HandOver));
+        Assert.All(Season.Batches, batch => Assert.Single(Season.Entries, entry => entry.Batch == batch.Number && entry.Work == PastWork.ClearBench));
         Assert.All(Season.Entries, entry => Assert.InRange(entry.Day, -SeasonMaker.Days, -1));
     }
 

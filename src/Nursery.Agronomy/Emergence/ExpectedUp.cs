@@ -11,6 +11,9 @@ namespace Nursery.Agronomy.Emergence;
 /// <param name="High">Share of cells, 0–1.</param>
 public readonly record struct ExpectedUp(Fraction Low, Fraction High)
 {
+    /// <summary>Days after sowing for which it says anything.</summary>
+    public const int MostDays = 400;
+
     private const double Tail = 0.05;
 
     /// <param name="rate">Of the crop by temperature of the mix.</param>
@@ -22,7 +25,7 @@ public readonly record struct ExpectedUp(Fraction Low, Fraction High)
     /// <exception cref="InputOutOfRange">An input outside its range.</exception>
     public static ExpectedUp Of(RateModel rate, EmergenceCurve curve, Temperature media, int days, BetaShape prior, int seedsPerCell)
     {
-        InputOutOfRange.Within(days, 0, 400, nameof(days), "days");
+        InputOutOfRange.Within(days, 0, MostDays, nameof(days), "days");
         InputOutOfRange.Within(seedsPerCell, 1, 50, nameof(seedsPerCell), "seeds");
         var progress = rate.RateAt(media) * days;
         var pace = Math.Exp(Normal.InvCDF(0, VarietySpeed.BetweenLots, 1 - Tail));

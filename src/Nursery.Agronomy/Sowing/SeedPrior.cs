@@ -22,13 +22,20 @@ public static class SeedPrior
     /// <param name="housePoints">−60 to 20 points.</param>
     /// <param name="size">a + b, 2 to 10,000.</param>
     /// <exception cref="InputOutOfRange">An input outside its range, or nothing left that could come up.</exception>
-    public static BetaShape Of(Fraction germination, Fraction normal, double housePoints = UsualHousePoints, double size = UsualSize)
+    public static BetaShape Of(Fraction germination, Fraction normal, double housePoints = UsualHousePoints, double size = UsualSize) =>
+        Find(germination, normal, housePoints, size) ?? throw InputOutOfRange.Of(
+            Mean(germination, normal, housePoints), nameof(germination), "", FormattableString.Invariant($"what leaves {Least} or more after house and temperature"));
+
+    /// <summary>As <see cref="Of"/>; null when nothing is left that could come up.</summary>
+    /// <exception cref="InputOutOfRange">An input outside its range.</exception>
+    public static BetaShape? Find(Fraction germination, Fraction normal, double housePoints = UsualHousePoints, double size = UsualSize)
     {
         InputOutOfRange.Within(housePoints, -60, 20, nameof(housePoints), "points");
         InputOutOfRange.Within(size, 2, 10_000, nameof(size), "");
-        var mean = (germination.Value + (housePoints / 100)) * normal.Value;
-        return mean < Least
-            ? throw InputOutOfRange.Of(mean, nameof(germination), "", FormattableString.Invariant($"what leaves {Least} or more after house and temperature"))
-            : BetaShape.Of(new Fraction(Math.Min(mean, Most)), size);
+        var mean = Mean(germination, normal, housePoints);
+        return mean < Least ? null : BetaShape.Of(new Fraction(Math.Min(mean, Most)), size);
     }
+
+    private static double Mean(Fraction germination, Fraction normal, double housePoints) =>
+        (germination.Value + (housePoints / 100)) * normal.Value;
 }

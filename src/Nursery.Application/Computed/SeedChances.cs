@@ -64,17 +64,9 @@ public sealed class SeedChances
         var (shift, from) = OwnOf(question.Variety.Code, lot);
         var germination = new Fraction(Math.Clamp(aged.Median + shift, 0, 1));
         var normal = FindCropEmergence.Of(crop).Published?.Normal.At(question.Media) ?? new Fraction(1);
-        BetaShape prior;
-        try
-        {
-            prior = SeedPrior.Of(germination, normal, house.Points);
-        }
-        catch (InputOutOfRange)
-        {
-            return null;
-        }
-
-        return new SeedChance(prior, germination, house.Points, normal, HowOf(question, aged, (shift, from), house, normal, prior));
+        return SeedPrior.Find(germination, normal, house.Points) is { } prior
+            ? new SeedChance(prior, germination, house.Points, normal, HowOf(question, aged, (shift, from), house, normal, prior))
+            : null;
     }
 
     private static Interval Aged(string crop, SeedLot lot, LocalDate day) => lot.Form == SeedForm.Primed

@@ -106,7 +106,7 @@ internal sealed class PastCohort(
         foreach (var entry in entries)
         {
             var open = shift.Count == 0 || (shift[^1].Day == entry.Day && shift[^1].Worker == entry.Worker
-                && (entry.Work == PastWork.Water) == (shift[^1].Work == PastWork.Water));
+                && OfTheLateRound(entry.Work) == OfTheLateRound(shift[^1].Work));
             if (!open)
             {
                 yield return shift;
@@ -121,6 +121,9 @@ internal sealed class PastCohort(
             yield return shift;
         }
     }
+
+    /// <summary>Only what the morning sowed can be watered, only what it handed over leaves spaces to clear.</summary>
+    private static bool OfTheLateRound(PastWork work) => work is PastWork.Water or PastWork.ClearBench;
 
     private async Task<List<EntryRequest>> RequestsAsync(
         NurseryDbContext database, List<PastEntry> shift, Dictionary<int, PlannedBatch> planned, CancellationToken cancellation)
@@ -153,6 +156,7 @@ internal sealed class PastCohort(
         PastWork.MoveOffHeat => Done(TaskKind.MoveOffHeat, task),
         PastWork.Thin => Done(TaskKind.Thin, task),
         PastWork.HandOver => Done(TaskKind.HandOver, task),
+        PastWork.ClearBench => Done(TaskKind.ClearBench, task),
         PastWork.NotUp => task(TaskKind.EmergenceCheck) is { } id ? new TaskNotYet(id, entry.Word) : null,
         PastWork.CountSeedlings => Counted(entry, batch!, CountWhat.Seedlings),
         PastWork.CountBlanks => Counted(entry, batch!, CountWhat.Blanks),

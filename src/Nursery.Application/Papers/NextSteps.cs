@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Tasks;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
@@ -29,6 +30,6 @@ internal sealed class NextSteps
     }
 
     public string? Of(Id<Batch> batch) => _next.GetValueOrDefault(batch) is { } task
-        ? $"{PaperWords.Task(task.Kind)} {task.DueOn.ToString("d MMMM", CultureInfo.InvariantCulture)}"
+        ? $"{TaskTitles.Within(task.Kind)} {task.DueOn.ToString("d MMMM", CultureInfo.InvariantCulture)}"
         : null;
 }

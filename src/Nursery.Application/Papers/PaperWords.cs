@@ -1,15 +1,13 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using NodaTime;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
-using Nursery.Domain.Tasks;
 using Nursery.Printing;
 
 namespace Nursery.Application.Papers;
 
-/// <summary>Days, numbers, stages and tasks as they are written on paper.</summary>
-internal static partial class PaperWords
+/// <summary>Days, numbers and stages as they are written on paper.</summary>
+internal static class PaperWords
 {
     /// <summary>"3 March 2027".</summary>
     public static string Day(LocalDate day) => day.ToString("d MMMM uuuu", CultureInfo.InvariantCulture);
@@ -30,12 +28,6 @@ internal static partial class PaperWords
         ? Trays(trays.Count)
         : $"{(trays.Count == 1 ? "tray" : "trays")} {trays} of {traysInSet.ToString(CultureInfo.InvariantCulture)}";
 
-    /// <summary>A kind of task as people say it: "move off heat". The names of the kinds are those words.</summary>
-    public static string Task(TaskKind kind) => Capital().Replace(kind.ToString(), " $0").Trim().ToLowerInvariant();
-
-    /// <summary>"Move off heat".</summary>
-    public static string TaskTitle(TaskKind kind) => Task(kind) is var words ? char.ToUpperInvariant(words[0]) + words[1..] : "";
-
     /// <summary>Null for plants that are gone: they have no tag and stand nowhere.</summary>
     public static StagePattern? Pattern(BatchStage stage) => stage switch
     {
@@ -48,7 +40,4 @@ internal static partial class PaperWords
         BatchStage.HandedOver or BatchStage.Discarded => null,
         _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "a stage without a pattern"),
     };
-
-    [GeneratedRegex("[A-Z]")]
-    private static partial Regex Capital();
 }

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Benches;
 using Nursery.Application.Rounds;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -55,7 +56,7 @@ public sealed class PrintRoundSheet(
 
     private static RoundSheetLine LineOf(TaskItem task, int line) => new(
         line,
-        PaperWords.TaskTitle(task.Kind),
+        TaskTitles.Of(task.Kind),
         task.BatchCode ?? "",
         task.Subject,
         task.Trays == 0 ? "" : PaperWords.Trays(task.Trays) + (task.FirstSpace is { } first && task.LastSpace is { } last

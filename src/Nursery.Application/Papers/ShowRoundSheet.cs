@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Batches;
+using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -56,7 +57,7 @@ public sealed class ShowRoundSheet(IDbContextFactory<NurseryDbContext> databases
             line,
             task.Id.Value,
             batch?.Batch.Id.Value,
-            PaperWords.TaskTitle(task.Kind),
+            TaskTitles.Of(task.Kind),
             batch?.Batch.Code ?? "",
             batch is null ? places.GetValueOrDefault(task.SubjectId, "") : $"{batch.Crop.Name} ‘{batch.Variety.Name}’",
             task.State,

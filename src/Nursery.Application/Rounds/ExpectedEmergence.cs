@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using NodaTime.Text;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Emergence;
 using Nursery.Application.Computed;
@@ -19,9 +20,11 @@ internal sealed class ExpectedEmergence
 {
     private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> _zones;
     private readonly SeedChances _chances;
+    private readonly Units _units;
 
-    private ExpectedEmergence(ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> zones, SeedChances chances) =>
-        (_zones, _chances) = (zones, chances);
+    private ExpectedEmergence(
+        ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> zones, SeedChances chances, Units units) =>
+        (_zones, _chances, _units) = (zones, chances, units);
 
     public static async Task<ExpectedEmergence> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation)
     {
@@ -41,7 +44,8 @@ internal sealed class ExpectedEmergence
             }).ToListAsync(cancellation);
         return new ExpectedEmergence(
             zones.ToLookup(zone => zone.Code, zone => (zone.Spaces, zone.Setpoint, zone.zone.BelievedOffsetC, zone.House)),
-            await SeedChances.LoadAsync(database, site, day, cancellation));
+            await SeedChances.LoadAsync(database, site, day, cancellation),
+            site.Units);
     }
 
     /// <summary>Null for trays that are not sown, not on heat, in a place not known, or of no known lot.</summary>
@@ -55,22 +59,33 @@ internal sealed class ExpectedEmergence
 
         var found = FindCropEmergence.Of(crop);
         var media = MediaOffset.Of(new Temperature(zone.SetpointC), zone.OffsetC);
-        if (_chances.Of(new SeedQuestion(crop, variety, lot, zone.House, media, sown)) is not { } chance)
+        var days = Period.DaysBetween(sown, day);
+        if (days > ExpectedUp.MostDays || _chances.Of(new SeedQuestion(crop, variety, lot, zone.House, media, sown)) is not { } chance)
         {
+            // Nothing would come up at this temperature, or after so long: then nothing can be expected of it.
             return null;
         }
 
-        try
-        {
-            var up = ExpectedUp.Of(found.Rate, found.Curve, media, Period.DaysBetween(sown, day), chance.Prior, batch.SeedsPerCell);
-            return new ExpectedShare(up.Low.Value, up.High.Value);
-        }
-        catch (InputOutOfRange)
-        {
-            // Nothing would come up after so long: then nothing can be expected of it.
-            return null;
-        }
+        var up = ExpectedUp.Of(found.Rate, found.Curve, media, days, chance.Prior, batch.SeedsPerCell);
+        return new ExpectedShare(up.Low.Value, up.High.Value, HowOf(found, media, zone.SetpointC, sown, days, chance, batch.SeedsPerCell));
     }
+
+    private How HowOf(
+        CropEmergenceFound found, Temperature media, decimal setpointC, LocalDate sown, int days, SeedChance chance, int seedsPerCell) => new(
+        "share of cells up that nine in ten batches have",
+        "1 − (1 − p · H(days ÷ days to half))^k, slow and poor to quick and good",
+        [
+            HowInput.Of("days since sowing", days, "0", "days", $"sown {LocalDatePattern.Iso.Format(sown)}"),
+            found.Rate.DaysToHalf(media) is { } half
+                ? HowInput.Of("days to half", half, "0.0", "days", $"{found.Name} in mix of {Degrees.Of(media.Celsius, _units)}, the zone set to {Degrees.Of(setpointC, _units)}")
+                : new HowInput("days to half", "none", "", $"{found.Name} does not emerge in mix of {Degrees.Of(media.Celsius, _units)}"),
+            HowInput.Of("speed between lots", VarietySpeed.BetweenLots, "0.00", "", "standard deviation of ln days, from memory"),
+            HowInput.Of("p, chance of a seed", chance.Prior.Mean * 100, "0", "%", chance.How.Formula),
+            .. chance.How.Inputs,
+            HowInput.Of("k, seeds a cell", seedsPerCell, "0", "", "of the batch"),
+        ],
+        $"days: Knott's Handbook 1997 after Harrington & Minges 1954, or the crop's own profile; {chance.How.Source}",
+        "docs/agronomy/emergence.md");
 
     private (decimal SetpointC, decimal OffsetC, string House)? ZoneAt(string bench, int space) => _zones[bench]
         .Where(zone => zone.Spaces.First <= space && space <= zone.Spaces.Last)

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Computed;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -51,7 +52,7 @@ public sealed record TaskItem(
 }
 
 /// <summary>Share of the cells, 0–1, that nine in ten batches would have between.</summary>
-public sealed record ExpectedShare(double Low, double High);
+public sealed record ExpectedShare(double Low, double High, How How);
 
 /// <summary>A task looked at today and not done: the last word about it.</summary>
 public sealed record PutOff(Guid EntryId, string Reason, string Who);

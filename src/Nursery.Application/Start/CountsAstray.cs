@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Computed;
 using Nursery.Application.Rounds;
 using Nursery.Data;
-using Nursery.Domain.Benches;
 using Nursery.Domain.People;
 using Nursery.Domain.Sites;
 
@@ -10,7 +10,7 @@ namespace Nursery.Application.Start;
 
 /// <summary>A batch on heat whose last count lies below what nine in ten batches would have had up that day; shares of cells, 0–1.</summary>
 public sealed record CountAstray(
-    Guid BatchId, string BatchCode, string CropName, string VarietyName, LocalDate CountedOn, decimal Up, double Low, double High);
+    Guid BatchId, string BatchCode, string CropName, string VarietyName, LocalDate CountedOn, decimal Up, double Low, double High, How How);
 
 internal static class CountsAstray
 {
@@ -18,19 +18,11 @@ internal static class CountsAstray
         NurseryDbContext database, Site site, Actor actor, LocalDate today, CancellationToken cancellation)
     {
         var rows = await (
-            from standing in database.Standings
-            join bench in database.Benches on standing.BenchId equals bench.Id
-            join share in database.TrayShares on standing.TraySetId equals share.TraySetId
-            join batch in database.Batches on share.BatchId equals batch.Id
-            join variety in database.Varieties on batch.VarietyId equals variety.Id
-            join crop in database.Crops on variety.CropId equals crop.Id
-            join lot in database.SeedLots on batch.LotId equals lot.Id
-            where standing.SiteId == actor.SiteId
-                && bench.Kind == BenchKind.Germination
-                && batch.State.CountedOn != null
-                && batch.State.CellsUp != null
-                && batch.State.OffHeatOn == null
-            select new { batch, variety, crop, lot, Bench = bench.Code, standing.Spaces }).AsNoTracking().ToListAsync(cancellation);
+            from row in database.StandingRows(actor.SiteId).OnHeat()
+            join lot in database.SeedLots on row.Batch.LotId equals lot.Id
+            where row.Batch.State.CountedOn != null && row.Batch.State.CellsUp != null
+            select new { batch = row.Batch, variety = row.Variety, crop = row.Crop, lot, Bench = row.Bench.Code, row.Standing.Spaces })
+            .AsNoTracking().ToListAsync(cancellation);
         var expected = await ExpectedEmergence.LoadAsync(database, site, today, cancellation);
         return
         [
@@ -41,7 +33,7 @@ internal static class CountsAstray
                 .OrderBy(row => (double)row.Up - row.Share!.Low).ThenBy(row => row.row.batch.Code, StringComparer.Ordinal)
                 .Select(row => new CountAstray(
                     row.row.batch.Id.Value, row.row.batch.Code, row.row.crop.Name, row.row.variety.Name,
-                    row.row.batch.State.CountedOn!.Value, row.Up, row.Share!.Low, row.Share.High)),
+                    row.row.batch.State.CountedOn!.Value, row.Up, row.Share!.Low, row.Share.High, row.Share.How)),
         ];
     }
 }

@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Data;
-using Nursery.Domain.Benches;
 using Nursery.Domain.People;
 
 namespace Nursery.Application.Start;
@@ -15,26 +14,13 @@ internal static class HeatOverrun
     public static async Task<IReadOnlyList<LongOnHeat>> LoadAsync(
         NurseryDbContext database, Actor actor, LocalDate today, CancellationToken cancellation)
     {
-        var rows = await (
-            from standing in database.Standings
-            join bench in database.Benches on standing.BenchId equals bench.Id
-            join share in database.TrayShares on standing.TraySetId equals share.TraySetId
-            join batch in database.Batches on share.BatchId equals batch.Id
-            join variety in database.Varieties on batch.VarietyId equals variety.Id
-            join crop in database.Crops on variety.CropId equals crop.Id
-            where standing.SiteId == actor.SiteId
-                && bench.Kind == BenchKind.Germination
-                && batch.State.SownOn != null
-                && batch.State.OffHeatOn == null
-                && batch.State.Stage != Domain.Batches.BatchStage.HandedOver
-                && batch.State.Stage != Domain.Batches.BatchStage.Discarded
-            select new { batch, variety, crop, Bench = bench.Code }).AsNoTracking().ToListAsync(cancellation);
+        var rows = await database.StandingRows(actor.SiteId).OnHeat().AsNoTracking().ToListAsync(cancellation);
         return
         [
-            .. rows.DistinctBy(row => (row.batch.Id, row.Bench))
+            .. rows.DistinctBy(row => (row.Batch.Id, row.Bench.Id))
                 .Select(row => new LongOnHeat(
-                    row.batch.Id.Value, row.batch.Code, row.crop.Name, row.variety.Name, row.Bench,
-                    row.batch.State.SownOn!.Value.PlusDays(row.crop.PlannedHeatDays), row.batch.State.EmergedFraction))
+                    row.Batch.Id.Value, row.Batch.Code, row.Crop.Name, row.Variety.Name, row.Bench.Code,
+                    row.Batch.State.SownOn!.Value.PlusDays(row.Crop.PlannedHeatDays), row.Batch.State.EmergedFraction))
                 .Where(row => row.PlannedOff < today)
                 .OrderBy(row => row.PlannedOff).ThenBy(row => row.BatchCode, StringComparer.Ordinal),
         ];

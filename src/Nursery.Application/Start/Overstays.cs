@@ -13,16 +13,9 @@ internal static class Overstays
     public static async Task<IReadOnlyList<Overstaying>> LoadAsync(
         NurseryDbContext database, Actor actor, LocalDate today, CancellationToken cancellation)
     {
-        var rows = await (
-            from standing in database.Standings
-            join bench in database.Benches on standing.BenchId equals bench.Id
-            join share in database.TrayShares on standing.TraySetId equals share.TraySetId
-            join batch in database.Batches on share.BatchId equals batch.Id
-            join variety in database.Varieties on batch.VarietyId equals variety.Id
-            join crop in database.Crops on variety.CropId equals crop.Id
-            where standing.SiteId == actor.SiteId
-            select new { standing.TraySetId, batch.Id, batch.Code, Crop = crop.Name, Variety = variety.Name, Bench = bench.Code })
-            .AsNoTracking().ToListAsync(cancellation);
+        var rows = await database.StandingRows(actor.SiteId)
+            .Select(row => new { row.Standing.TraySetId, row.Batch.Id, row.Batch.Code, Crop = row.Crop.Name, Variety = row.Variety.Name, Bench = row.Bench.Code })
+            .ToListAsync(cancellation);
         var sets = rows.Select(row => row.TraySetId).Distinct().ToList();
         var until = (await database.Reservations.Where(row => sets.Contains(row.TraySetId))
             .Select(row => new { row.TraySetId, row.Days }).AsNoTracking().ToListAsync(cancellation))

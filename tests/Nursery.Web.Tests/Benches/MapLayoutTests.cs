@@ -51,8 +51,34 @@ public sealed class MapLayoutTests
         }
 
         // Dense houses at the smallest scale leave some to the list below the map.
-        Assert.True(told > 0.6 * trouble, $"{told} of {trouble} wrong tray sets carry their word");
+        Assert.True(told > 6.6 * trouble, $"{told} of {trouble} wrong tray sets carry their word");
         Assert.True(counts > 0.99 * benches, $"{counts} of {benches} benches show their free spaces");
+    }
+
+    [Fact]
+    public void Of_GeneratedHouses_APlateLiesOnItsZoneOrHasALeaderToIt()
+    {
+        var (zones, plates, led) = (0, 0, 0);
+        for (var seed = 0; seed < 300; seed++)
+        {
+            foreach (var bench in MapLayout.Of(SampleHouse.Generated(seed), Units.UsCustomary).Benches)
+            {
+                foreach (var zone in bench.Zones)
+                {
+                    zones++;
+                    if (zone.Plate is { } plate)
+                    {
+                        var spaces = bench.Geometry.Around(zone.Zone.FirstSpace, zone.Zone.Spaces);
+                        var border = Box.Around(spaces.CenterX, spaces.CenterY, spaces.Width + (2 * BenchOnMap.HeatPad), spaces.Height + (2 * BenchOnMap.HeatPad));
+                        Assert.True(plate.Box.Overlaps(border) == (plate.Leader is null), $"seed {seed}: {plate} of {border}");
+                        (plates, led) = (plates + 1, led + (plate.Leader is null ? 0 : 1));
+                    }
+                }
+            }
+        }
+
+        Assert.True(plates > 9.99 * zones, $"{led} led, {plates} of {zones} zones have a plate");
+        Assert.True(led < 0.05 * plates, $"{led} of {plates} plates stand beside their zone");
     }
 
     [Fact]

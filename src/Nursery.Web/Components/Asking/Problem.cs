@@ -10,6 +10,10 @@ public sealed record Problem(string Sentence, IReadOnlyList<FieldError> Errors)
     public static Problem Unexpected { get; } = new(
         "Something went wrong on the server, and it is written down there. What you asked for may not be stored: look before you ask again.", []);
 
+    /// <summary>Of what a page asks by itself.</summary>
+    public static Problem Unanswered { get; } = new(
+        "The server could not be asked just now, so what is shown may be old. It is asked again by itself.", []);
+
     public static Problem Of(Refusal refusal, Units units) => new(Sentences(refusal, units) + ".", refusal.Errors);
 
     /// <summary>Temperatures in the unit of the site; every other refusal already says all in its own words.</summary>

@@ -8,7 +8,7 @@ using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Tasks;
-using Nursery.Web.Components.Pages.Rounds;
+using Nursery.Application.Tasks;
 
 namespace Nursery.Web.Components.Pages.Batches;
 
@@ -26,7 +26,7 @@ public sealed class StoryWords(
         Placed placed => $"put {Trays(placed.Trays)} on {Bench(placed.Bench)}{From(placed.FirstSpace)}",
         Moved moved => $"carried {Trays(moved.Trays)} to {Bench(moved.Bench)}{From(moved.FirstSpace)}",
         Done done => Finished(done.Task),
-        NotYet notYet => $"left ‘{TaskWords.Title(notYet.Task).ToLowerInvariant()}’ for later: {notYet.Reason}",
+        NotYet notYet => $"left ‘{TaskTitles.Within(notYet.Task)}’ for later: {notYet.Reason}",
         Count count => Counted(count),
         Surface surface => $"found the surface {surface.State.ToString().ToLowerInvariant()}",
         Loss loss => $"reported {Written.Count(loss.Plants, "plant")} lost: {loss.Cause}",

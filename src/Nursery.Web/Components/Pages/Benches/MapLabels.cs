@@ -37,17 +37,21 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
             .Select(x => new Box(x, y, width, LineHeight)))));
     }
 
-    /// <summary>On the lower edge of the warm border, sideways or lower when two are near.</summary>
+    /// <summary>On the lower or the upper edge of the warm border, sideways when two are near; beside it only with a leader to it.</summary>
     public void Plates(BenchOnMap on, Units units)
     {
         foreach (var zone in on.Zones)
         {
             var text = MapText.Plate(zone.Zone, units);
-            var around = on.Geometry.Around(zone.Zone.FirstSpace, zone.Zone.Spaces);
+            var border = BorderOf(on.Geometry.Around(zone.Zone.FirstSpace, zone.Zone.Spaces));
             var width = TextWidth.OfText(text) + 12;
-            double[] heights = [around.Bottom + BenchOnMap.HeatPad, around.Bottom + BenchOnMap.HeatPad + LineHeight + 3, around.Y - BenchOnMap.HeatPad];
-            zone.Plate = Placed(text, null, OwnFirst(on.Geometry.Bench, heights.SelectMany(y =>
-                Shifts.Select(shift => Box.Around(around.CenterX + shift, y, width, LineHeight + 2)))));
+
+            // Drawn up by a little, a plate leaves the name of the next bench its line.
+            double[] edges = [border.Bottom, border.Bottom - Tight, border.Y, border.Y + Tight];
+            double[] beside = [border.Bottom + LineHeight, border.Y - LineHeight, border.Bottom + (2 * LineHeight), border.Y - (2 * LineHeight)];
+            var boxes = new[] { edges, beside }.SelectMany(heights => Shifts.SelectMany(shift =>
+                heights.Select(y => Box.Around(border.CenterX + shift, y, width, LineHeight + 2))));
+            zone.Plate = Placed(text, null, OwnFirst(on.Geometry.Bench, boxes).Select(choice => choice with { Leader = LeaderTo(border, choice.Box) }));
         }
     }
 
@@ -95,6 +99,21 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
                 yield return new LabelChoice(over, new Line(highest.CenterX, highest.CenterY, Near(over, highest.CenterX), over.Bottom));
             }
         }
+    }
+
+    private static Box BorderOf(Box spaces) => new(
+        spaces.X - BenchOnMap.HeatPad, spaces.Y - BenchOnMap.HeatPad, spaces.Width + (2 * BenchOnMap.HeatPad), spaces.Height + (2 * BenchOnMap.HeatPad));
+
+    /// <summary>From the nearest point of the border; none for what lies on it.</summary>
+    private static Line? LeaderTo(Box border, Box box)
+    {
+        if (box.Overlaps(border))
+        {
+            return null;
+        }
+
+        var (x, y) = (Math.Clamp(box.CenterX, border.X, border.Right), Math.Clamp(box.CenterY, border.Y, border.Bottom));
+        return new Line(x, y, Math.Clamp(x, box.X, box.Right), Math.Clamp(y, box.Y, box.Bottom));
     }
 
     private static double[] Rows(BenchOnMap on)

@@ -7,28 +7,9 @@ using Nursery.Domain.Tasks;
 
 namespace Nursery.Web.Components.Pages.Rounds;
 
-/// <summary>What a task is called on the round, and the short facts around it.</summary>
+/// <summary>The short facts around a task on the round.</summary>
 internal static class TaskWords
 {
-    public static string Title(TaskKind kind) => kind switch
-    {
-        TaskKind.Sow => "Sow",
-        TaskKind.FirstWatering => "First watering",
-        TaskKind.Look => "Look at the bench",
-        TaskKind.Water => "Water",
-        TaskKind.EmergenceCheck => "Check for emergence",
-        TaskKind.MoveOffHeat => "Move off heat",
-        TaskKind.Thin => "Thin to one a cell",
-        TaskKind.Feed => "Feed",
-        TaskKind.Spacing => "Set trays apart",
-        TaskKind.HardenOff => "Harden off",
-        TaskKind.ReadyCheck => "Check whether ready",
-        TaskKind.HandOver => "Hand over",
-        TaskKind.ClearBench => "Clear the spaces",
-        TaskKind.Scout => "Scout for pests",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a kind of task without a title"),
-    };
-
     /// <summary>"2 days late"; null while it is not.</summary>
     public static string? Late(LocalDate dueOn, LocalDate today)
     {
