@@ -18,7 +18,8 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
         await using var nursery = await TestNursery.OpenAsync(database);
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Manager);
         var page = pages.Render<PapersPage>();
-        page.WaitForElement(".preview img");
+        Assert.StartsWith("No tags", page.WaitForElement(".preview .empty").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".preview img"));
         await Take(page, "Bench tags");
 
         Assert.Equal("/api/v1/papers/bench-tags.pdf?paper=letter", page.Find("a.do.first").GetAttribute("href"));
@@ -56,6 +57,7 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Staff);
+        await nursery.PlanAsync(nursery.Pepper);
         var page = pages.Render<PapersPage>();
         page.WaitForElement(".preview img");
 

@@ -37,19 +37,25 @@ public sealed class MapLabels(Box walls, IReadOnlyList<Box> benches)
             .Select(x => new Box(x, y, width, LineHeight)))));
     }
 
-    /// <summary>On the lower or the upper edge of the warm border, sideways when two are near; beside it only with a leader to it.</summary>
+    /// <summary>On the lower or the upper edge of the warm border, sideways when two are near.</summary>
     public void Plates(BenchOnMap on, Units units)
     {
-        foreach (var zone in on.Zones)
+        // Drawn in by a little, a plate leaves the name of the next bench its line.
+        Plates(on, units, border => [[border.Bottom, border.Y], [border.Bottom - Tight, border.Y + Tight]]);
+    }
+
+    /// <summary>Those that found no room so: beside the border, with a leader to it.</summary>
+    public void PlatesBeside(BenchOnMap on, Units units) => Plates(
+        on, units, border => [[border.Bottom + LineHeight, border.Y - LineHeight], [border.Bottom + (2 * LineHeight), border.Y - (2 * LineHeight)]]);
+
+    private void Plates(BenchOnMap on, Units units, Func<Box, double[][]> heightsAt)
+    {
+        foreach (var zone in on.Zones.Where(zone => zone.Plate is null))
         {
             var text = MapText.Plate(zone.Zone, units);
             var border = BorderOf(on.Geometry.Around(zone.Zone.FirstSpace, zone.Zone.Spaces));
             var width = TextWidth.OfText(text) + 12;
-
-            // Drawn up by a little, a plate leaves the name of the next bench its line.
-            double[] edges = [border.Bottom, border.Bottom - Tight, border.Y, border.Y + Tight];
-            double[] beside = [border.Bottom + LineHeight, border.Y - LineHeight, border.Bottom + (2 * LineHeight), border.Y - (2 * LineHeight)];
-            var boxes = new[] { edges, beside }.SelectMany(heights => Shifts.SelectMany(shift =>
+            var boxes = heightsAt(border).SelectMany(heights => Shifts.SelectMany(shift =>
                 heights.Select(y => Box.Around(border.CenterX + shift, y, width, LineHeight + 2))));
             zone.Plate = Placed(text, null, OwnFirst(on.Geometry.Bench, boxes).Select(choice => choice with { Leader = LeaderTo(border, choice.Box) }));
         }

@@ -40,6 +40,12 @@ public sealed record MapLayout(double Width, double Height, Box House, Box Door,
             labels.Code(draft, set);
         }
 
+        // Last, for a plate has also its line beside the map.
+        foreach (var draft in drafts)
+        {
+            labels.PlatesBeside(draft, units);
+        }
+
         return new MapLayout(walls.Right + Wall, walls.Bottom + Wall, walls, door, drafts);
     }
 
