@@ -66,6 +66,7 @@ public sealed class ShowStartTests(TestDatabase database) : IClassFixture<TestDa
         var astray = Assert.Single(start.CountsAstray);
         Assert.Equal((poor.Code, 9m / 144), (astray.BatchCode, astray.Up));
         Assert.True(astray.Low > 0.2);
+        Assert.Contains(astray.How.Inputs, input => (input.Name, input.Value) == ("days since sowing", "16"));
         Assert.Empty(start.Overstays);
 
         nursery.Clock.Advance(TimeSpan.FromDays(1));

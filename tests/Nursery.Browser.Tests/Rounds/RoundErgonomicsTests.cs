@@ -26,6 +26,10 @@ public sealed class RoundErgonomicsTests(NurseryApp app) : IClassFixture<Nursery
         await CheckAsync(visit, $"rounds-{width}-start");
 
         var check = await round.FirstOpenAsync("EmergenceCheck");
+        await check.Locator("summary").ClickAsync();
+        await Expect(check.GetByRole(AriaRole.Table)).ToContainTextAsync("days since sowing");
+        await CheckAsync(visit, $"rounds-{width}-how");
+        await check.Locator("summary").ClickAsync();
         await RoundPage.Press(check, "Count").ClickAsync();
         await CheckAsync(visit, $"rounds-{width}-count");
 

@@ -3,12 +3,12 @@ using NodaTime.Text;
 using Nursery.Application.Batches;
 using Nursery.Application.Benches;
 using Nursery.Application.SeedLots;
+using Nursery.Application.Tasks;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.SeedLots;
 using Nursery.Domain.Tasks;
-using Nursery.Application.Tasks;
 
 namespace Nursery.Web.Components.Pages.Batches;
 
