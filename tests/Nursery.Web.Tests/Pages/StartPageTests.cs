@@ -1,6 +1,8 @@
 using Bunit;
+using Npgsql;
 using Nursery.Application.Reservations;
 using Nursery.Domain.People;
+using Nursery.Domain.Tasks;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
 using Nursery.Web.Components.Pages.Start;
@@ -51,5 +53,43 @@ public sealed class StartPageTests(TestDatabase database) : IClassFixture<TestDa
         page = pages.Render<StartPage>();
         Assert.Contains("1 of 1 placed", page.WaitForElement(".way").TextContent, StringComparison.Ordinal);
         Assert.NotNull(page.Find("a[href='/sowing']"));
+    }
+
+    [Fact]
+    public async Task Page_DatabaseFailsAndComesBack_SaysSoWhileItLooksAndThenNoMore()
+    {
+        var own = new TestDatabase();
+        await own.InitializeAsync();
+        try
+        {
+            await using var nursery = await TestNursery.OpenAsync(own);
+            await using var pages = await NurseryPages.OpenAsync(nursery, own, Role.Staff);
+            var batch = await nursery.PlanAsync(nursery.Pepper);
+            await nursery.SowAsync(batch);
+            var page = pages.Render<StartPage>();
+            Assert.Contains("1 of", page.WaitForElement(".progress").TextContent, StringComparison.Ordinal);
+
+            await RunAsync(own, "REVOKE SELECT ON tasks FROM nursery_app");
+            nursery.Clock.Advance(TimeSpan.FromSeconds(20));
+            page.WaitForAssertion(() => Assert.Contains("what is shown may be old", page.Find("[role=alert]").TextContent, StringComparison.Ordinal));
+            Assert.NotEmpty(page.FindAll(".progress"));
+
+            await RunAsync(own, "GRANT SELECT ON tasks TO nursery_app");
+            await nursery.DoAsync(batch.Id, TaskKind.FirstWatering);
+            nursery.Clock.Advance(TimeSpan.FromSeconds(20));
+            page.WaitForAssertion(() => Assert.Empty(page.FindAll("[role=alert]")));
+            page.WaitForAssertion(() => Assert.Contains("2 of", page.Find(".progress").TextContent, StringComparison.Ordinal));
+        }
+        finally
+        {
+            await own.DisposeAsync();
+        }
+    }
+
+    private static async Task RunAsync(TestDatabase own, string sql)
+    {
+        await using var source = NpgsqlDataSource.Create(own.OwnerConnectionString);
+        await using var command = source.CreateCommand(sql);
+        await command.ExecuteNonQueryAsync();
     }
 }
