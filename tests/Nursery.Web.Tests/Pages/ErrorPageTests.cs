@@ -1,7 +1,7 @@
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Components;
 using Xunit;
 
 namespace Nursery.Web.Tests.Pages;
