@@ -10,6 +10,7 @@ public sealed class LayerTests
         ["Nursery.Agronomy"] = [],
         ["Nursery.Past"] = [],
         ["Nursery.Planning"] = [],
+        ["Nursery.Bounds"] = ["Nursery.Planning"],
         ["Nursery.Printing"] = [],
         ["Nursery.Domain"] = ["Nursery.Agronomy"],
         ["Nursery.Data"] = ["Nursery.Agronomy", "Nursery.Domain"],

@@ -69,7 +69,7 @@ public sealed class OneBatchPageTests(TestDatabase database) : IClassFixture<Tes
         page.Find("#first").Change("5");
         page.Find("details button").Click();
         page.WaitForAssertion(() => Assert.Contains("Bench W1, spaces 5–6, held from", page.Find(".said").TextContent, StringComparison.Ordinal));
-        page.WaitForAssertion(() => Assert.Contains("spaces 5–6", page.Find("table").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("spaces 5–6", page.Find(".scroll table").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
