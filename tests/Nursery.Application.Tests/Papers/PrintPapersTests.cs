@@ -30,7 +30,7 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
         Assert.Equal(3, Count(text, "lot" + nursery.PepperLot.Code));
 
         // The watering due today is no news; the look for seedlings comes before the move off heat.
-        Assert.Equal(3, Count(text, "next:emergencecheck"));
+        Assert.Equal(3, Count(text, "next:checkforemergence"));
     }
 
     [Theory]
@@ -112,7 +112,7 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
         var text = PaperText.Of(await nursery.Get<PrintBenchTags>().HandleAsync("H1", null, nursery.Staff));
 
         Assert.Contains(batch.Code, text, StringComparison.Ordinal);
-        Assert.Contains("emergencecheck", text, StringComparison.Ordinal);
+        Assert.Contains("checkforemergence", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -76,8 +76,8 @@ public sealed class RoundSheetTests(TestDatabase database) : IClassFixture<TestD
         await nursery.Get<Application.Tasks.RaiseTasks>().HandleAsync();
         await PrintAsync(nursery);
         var sheet = await nursery.Get<ShowRoundSheet>().HandleAsync(1, nursery.Staff);
-        var look = PaperLine(sheet, counted.Code, "Emergence check");
-        var later = PaperLine(sheet, waiting.Code, "Emergence check");
+        var look = PaperLine(sheet, counted.Code, "Check for emergence");
+        var later = PaperLine(sheet, waiting.Code, "Check for emergence");
 
         var results = await EnterAsync(
             nursery, 1, null,

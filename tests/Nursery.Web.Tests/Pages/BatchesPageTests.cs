@@ -21,7 +21,8 @@ public sealed class BatchesPageTests(TestDatabase database) : IClassFixture<Test
         var page = pages.Render<BatchesPage>();
         page.WaitForElement("table");
 
-        page.FindAll("button").Single(button => button.TextContent == "Place all without a place (2)").Click();
+        page.WaitForAssertion(() => Assert.False(PlaceAll(page).HasAttribute("disabled")));
+        PlaceAll(page).Click();
 
         page.WaitForAssertion(() => Assert.Contains("Waiting to begin", page.Find("[aria-label=Placing]").TextContent, StringComparison.Ordinal));
         Assert.NotNull(page.Find("progress"));
@@ -83,4 +84,7 @@ public sealed class BatchesPageTests(TestDatabase database) : IClassFixture<Test
         Assert.Contains("seeds per cell", page.Find("[role=alert]").TextContent, StringComparison.Ordinal);
         Assert.Equal("51", page.Find("#seeds").GetAttribute("value"));
     }
+
+    private static AngleSharp.Dom.IElement PlaceAll(IRenderedComponent<BatchesPage> page) =>
+        page.FindAll("button").Single(button => button.TextContent == "Place all without a place (2)");
 }

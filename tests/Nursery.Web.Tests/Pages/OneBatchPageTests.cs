@@ -24,7 +24,7 @@ public sealed class OneBatchPageTests(TestDatabase database) : IClassFixture<Tes
         var batch = await nursery.PlanAsync(nursery.Pepper);
         var page = pages.Render<OneBatchPage>(parameters => parameters.Add(row => row.Id, batch.Id));
 
-        Reserve(page, bench, first);
+        await ReserveAsync(page, bench, first);
 
         page.WaitForAssertion(() => Assert.Equal(sentence, page.Find("[role=alert] p").TextContent));
         Assert.Equal(first, page.Find("#first").GetAttribute("value"));
@@ -61,13 +61,13 @@ public sealed class OneBatchPageTests(TestDatabase database) : IClassFixture<Tes
         var batch = await nursery.PlanAsync(nursery.Pepper);
         var page = pages.Render<OneBatchPage>(parameters => parameters.Add(row => row.Id, batch.Id));
 
-        Reserve(page, "W1", "4");
+        await ReserveAsync(page, "W1", "4");
 
         page.WaitForAssertion(() => Assert.Equal(
             $"Spaces 4–5 of bench W1 are held by {other.TraySetCode} until 12 March 2026.", page.Find("[role=alert] p").TextContent));
 
-        page.Find("#first").Change("5");
-        page.Find("details button").Click();
+        await page.InvokeAsync(() => page.Find("#first").Change("5"));
+        await page.InvokeAsync(() => page.Find("details button").Click());
         page.WaitForAssertion(() => Assert.Contains("Bench W1, spaces 5–6, held from", page.Find(".said").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("spaces 5–6", page.Find(".scroll table").TextContent, StringComparison.Ordinal));
     }
@@ -138,11 +138,13 @@ public sealed class OneBatchPageTests(TestDatabase database) : IClassFixture<Tes
         Assert.Contains("There is no batch", page.WaitForElement("[role=alert]").TextContent, StringComparison.Ordinal);
     }
 
-    private static void Reserve(IRenderedComponent<OneBatchPage> page, string bench, string first)
+    /// <summary>Each step on the page's own thread: what it loads later draws it again in between.</summary>
+    private static async Task ReserveAsync(IRenderedComponent<OneBatchPage> page, string bench, string first)
     {
-        page.WaitForElement("#bench").Change(bench);
-        page.Find("#first").Change(first);
-        page.Find("details button").Click();
+        page.WaitForElement("#bench");
+        await page.InvokeAsync(() => page.Find("#bench").Change(bench));
+        await page.InvokeAsync(() => page.Find("#first").Change(first));
+        await page.InvokeAsync(() => page.Find("details button").Click());
     }
 
     private static string Words(string text) => string.Concat(text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

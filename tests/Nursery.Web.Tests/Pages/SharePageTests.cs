@@ -29,9 +29,11 @@ public sealed class SharePageTests(TestDatabase database) : IClassFixture<TestDa
         Assert.Contains("no: ", Row(page, late.Code), StringComparison.Ordinal);
         Tick(page, pepper.Code);
         page.WaitForElement("section.tag");
-        page.WaitForElement($"input[aria-label='Rows of {tomato.Code}']").Change("5");
+        page.WaitForElement($"input[aria-label='Rows of {tomato.Code}']");
+        await page.InvokeAsync(() => page.Find($"input[aria-label='Rows of {tomato.Code}']").Change("5"));
         page.WaitForAssertion(() => Assert.Contains("cell rows 1–5", page.Markup, StringComparison.Ordinal));
-        page.WaitForElement($"input[aria-label='Rows of {pepper.Code}']").Change("7");
+        page.WaitForElement($"input[aria-label='Rows of {pepper.Code}']");
+        await page.InvokeAsync(() => page.Find($"input[aria-label='Rows of {pepper.Code}']").Change("7"));
         page.WaitForAssertion(() => Assert.Contains("1 shared tray of 72 cells", page.Markup, StringComparison.Ordinal));
         Assert.Contains("<td>cell rows 6–12</td>", page.Markup, StringComparison.Ordinal);
 
