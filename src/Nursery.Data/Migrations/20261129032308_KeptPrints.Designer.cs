@@ -772,6 +772,30 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("code");
 
+                    b.Property<decimal?>("MatWattsM2")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
+                        .HasColumnName("mat_watts_m2");
+
+                    b.Property<int>("OffsetBatches")
+                        .HasColumnType("integer")
+                        .HasColumnName("offset_batches");
+
+                    b.Property<decimal?>("OffsetC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("offset_c");
+
+                    b.Property<decimal?>("OffsetHighC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("offset_high_c");
+
+                    b.Property<decimal?>("OffsetLowC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("offset_low_c");
+
                     b.Property<Instant?>("ReadAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("read_at");
@@ -810,6 +834,96 @@ namespace Nursery.Data.Migrations
                         .HasDatabaseName("ix_heat_zones_site_id_code");
 
                     b.ToTable("heat_zones", (string)null);
+                });
+
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneAlarm", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("CropName")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("crop_name");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(24)
+                        .HasColumnType("character varying(24)")
+                        .HasColumnName("kind");
+
+                    b.Property<decimal?>("MaxC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("max_c");
+
+                    b.Property<decimal?>("MinC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("min_c");
+
+                    b.Property<Instant>("Since")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("since");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.Property<Instant?>("Until")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("until");
+
+                    b.Property<decimal?>("WorstC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("worst_c");
+
+                    b.Property<Guid>("ZoneId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("zone_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_zone_alarms");
+
+                    b.HasIndex("SiteId")
+                        .HasDatabaseName("ix_zone_alarms_site_id");
+
+                    b.HasIndex("ZoneId", "Kind")
+                        .IsUnique()
+                        .HasDatabaseName("ix_zone_alarms_zone_id_kind")
+                        .HasFilter("until IS NULL");
+
+                    b.ToTable("zone_alarms", (string)null);
+                });
+
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneReading", b =>
+                {
+                    b.Property<Guid>("ZoneId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("zone_id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.Property<decimal>("TemperatureC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("temperature_c");
+
+                    b.HasKey("ZoneId", "At")
+                        .HasName("pk_zone_readings");
+
+                    b.HasIndex("SiteId", "At")
+                        .HasDatabaseName("ix_zone_readings_site_id_at");
+
+                    b.ToTable("zone_readings", (string)null);
                 });
 
             modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneSetpoint", b =>
@@ -854,11 +968,31 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<decimal?>("AirC")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("air_c");
+
                     b.Property<string>("Code")
                         .IsRequired()
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("code");
+
+                    b.Property<decimal?>("CoverShare")
+                        .HasPrecision(4, 3)
+                        .HasColumnType("numeric(4,3)")
+                        .HasColumnName("cover_share");
+
+                    b.Property<decimal?>("LampPpfd")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
+                        .HasColumnName("lamp_ppfd");
+
+                    b.Property<decimal?>("LampWattsM2")
+                        .HasPrecision(6, 1)
+                        .HasColumnType("numeric(6,1)")
+                        .HasColumnName("lamp_watts_m2");
 
                     b.Property<int>("LengthCm")
                         .HasColumnType("integer")
@@ -1531,6 +1665,11 @@ namespace Nursery.Data.Migrations
                         .HasColumnName("currency")
                         .IsFixedLength();
 
+                    b.Property<decimal?>("FeedNitrogenPercent")
+                        .HasPrecision(5, 2)
+                        .HasColumnType("numeric(5,2)")
+                        .HasColumnName("feed_nitrogen_percent");
+
                     b.PrimitiveCollection<int[]>("HandMinutes")
                         .HasColumnType("integer[]")
                         .HasColumnName("hand_minutes");
@@ -1539,9 +1678,28 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer[]")
                         .HasColumnName("hands");
 
+                    b.Property<int?>("InjectorRatio")
+                        .HasColumnType("integer")
+                        .HasColumnName("injector_ratio");
+
                     b.Property<bool>("IsDemo")
                         .HasColumnType("boolean")
                         .HasColumnName("is_demo");
+
+                    b.Property<decimal?>("KwhPrice")
+                        .HasPrecision(9, 3)
+                        .HasColumnType("numeric(9,3)")
+                        .HasColumnName("kwh_price");
+
+                    b.Property<decimal?>("Latitude")
+                        .HasPrecision(7, 4)
+                        .HasColumnType("numeric(7,4)")
+                        .HasColumnName("latitude");
+
+                    b.Property<decimal?>("Longitude")
+                        .HasPrecision(7, 4)
+                        .HasColumnType("numeric(7,4)")
+                        .HasColumnName("longitude");
 
                     b.Property<int>("MarginDays")
                         .HasColumnType("integer")
@@ -2041,6 +2199,40 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_heat_zones_sites_site_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneAlarm", b =>
+                {
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_alarms_sites_site_id");
+
+                    b.HasOne("Nursery.Domain.HeatZones.HeatZone", null)
+                        .WithMany()
+                        .HasForeignKey("ZoneId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_alarms_heat_zones_zone_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneReading", b =>
+                {
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_readings_sites_site_id");
+
+                    b.HasOne("Nursery.Domain.HeatZones.HeatZone", null)
+                        .WithMany()
+                        .HasForeignKey("ZoneId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_zone_readings_heat_zones_zone_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.HeatZones.ZoneSetpoint", b =>

@@ -1,6 +1,7 @@
 using Hangfire;
 using Hangfire.Dashboard;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 using Nursery.Application.Access;
 using Nursery.Application.Setup;
 using Nursery.Domain.People;
@@ -9,22 +10,25 @@ namespace Nursery.Web.Hosting;
 
 internal static class Jobs
 {
+    private static readonly PostgreSqlStorageOptions Storage = new()
+    {
+        SchemaName = "hangfire",
+
+        // Someone waits before a page for what they started.
+        QueuePollInterval = TimeSpan.FromSeconds(1),
+        UseSlidingInvisibilityTimeout = true,
+        InvisibilityTimeout = TimeSpan.FromMinutes(5),
+    };
+
     public static void AddNurseryJobs(this IServiceCollection services, NurseryDatabase database)
     {
+        // The container's own storage: Hangfire would else keep it in a static, which two hosts of one process overwrite for each other.
+        services.AddSingleton<JobStorage>(_ => new PostgreSqlStorage(
+            new NpgsqlConnectionFactory(database.AppConnectionString, Storage),
+            Storage));
         services.AddHangfire(options => options
             .UseSimpleAssemblyNameTypeSerializer()
-            .UseRecommendedSerializerSettings()
-            .UsePostgreSqlStorage(
-                storage => storage.UseNpgsqlConnection(database.AppConnectionString),
-                new PostgreSqlStorageOptions
-                {
-                    SchemaName = "hangfire",
-
-                    // Someone waits before a page for what they started.
-                    QueuePollInterval = TimeSpan.FromSeconds(1),
-                    UseSlidingInvisibilityTimeout = true,
-                    InvisibilityTimeout = TimeSpan.FromMinutes(5),
-                }));
+            .UseRecommendedSerializerSettings());
         services.AddHangfireServer(options => options.WorkerCount = 2);
         services.AddHostedService<ScheduleAtStart>();
     }
