@@ -20,17 +20,18 @@ public sealed record ApparentSpeed(double LogSlower, double Error)
             return null;
         }
 
-        var posterior = ForecastPosterior.Of(question);
+        var beliefs = ForecastBeliefs.Usual(question);
+        var posterior = ForecastPosterior.Of(question, beliefs);
         var mean = posterior.Cells.Sum(cell => cell.Weight * Math.Log(cell.Slower));
         var variance = posterior.Cells.Sum(cell => cell.Weight * Math.Pow(Math.Log(cell.Slower) - mean, 2));
-        var prior = ForecastPosterior.SpeedSpread * ForecastPosterior.SpeedSpread;
+        var prior = beliefs.SpeedSpread * beliefs.SpeedSpread;
         if (variance > (1 - LeastSaid) * prior)
         {
             return null;
         }
 
         // No finer than the grid's own step.
-        var known = Math.Max(variance, ForecastPosterior.SpeedStep * ForecastPosterior.SpeedStep / 12);
+        var known = Math.Max(variance, posterior.SpeedStep * posterior.SpeedStep / 12);
         var counts = 1 / ((1 / known) - (1 / prior));
         return new ApparentSpeed(mean * counts / known, Math.Sqrt(counts));
     }

@@ -8,9 +8,9 @@ public sealed class EmergenceOutlook
     private readonly ForecastPosterior _posterior;
     private readonly StandPrediction _stands;
 
-    private EmergenceOutlook(ForecastQuestion question, ForecastPosterior posterior)
+    private EmergenceOutlook(ForecastQuestion question, ForecastBeliefs beliefs, ForecastPosterior posterior)
     {
-        (_question, _posterior, _stands) = (question, posterior, new StandPrediction(question, posterior));
+        (_question, _posterior, _stands) = (question, posterior, new StandPrediction(question, posterior, beliefs));
         var progress = posterior.ProgressTo90Percent(question);
         Forecast = new EmergenceForecast(
             _stands.FinalFraction(), _stands.Stand(), _stands.Usable(), ChanceOf(question.WantedPlants),
@@ -23,7 +23,8 @@ public sealed class EmergenceOutlook
     public static EmergenceOutlook Of(ForecastQuestion question)
     {
         question.Check();
-        return new EmergenceOutlook(question, ForecastPosterior.Of(question));
+        var beliefs = ForecastBeliefs.Usual(question);
+        return new EmergenceOutlook(question, beliefs, ForecastPosterior.Of(question, beliefs));
     }
 
     /// <summary>Chance that so many plants are usable.</summary>
@@ -37,7 +38,7 @@ public sealed class EmergenceOutlook
     /// <summary>Day on which half of the final emergence is up, days since sowing, nine in ten; null when the last temperature brings none.</summary>
     public Interval? DayOfHalf()
     {
-        var progress = _posterior.ProgressToHalf(_question);
+        var progress = _posterior.ProgressToHalf();
         return DayOf(progress.Median) is { } median && DayOf(progress.Low) is { } low && DayOf(progress.High) is { } high
             ? new Interval(median, low, high)
             : null;

@@ -9,6 +9,8 @@ internal sealed class Mixture
 
     private Mixture((double Mean, double Sd, double Weight)[] parts) => _parts = parts;
 
+    public IReadOnlyList<(double Mean, double Sd, double Weight)> Parts => _parts;
+
     public static Mixture Of(IEnumerable<(Moments Moments, double Weight)> parts, int bins)
     {
         var all = parts.ToList();

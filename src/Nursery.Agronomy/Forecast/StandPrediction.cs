@@ -9,28 +9,27 @@ internal sealed class StandPrediction
     private const int Bins = 64;
     private const int SurvivalNodes = 8;
 
-    /// <summary>People miscount and seedlings die unseen: standard deviation 0.7 and 1 % of what was counted (from memory).</summary>
-    private const double MiscountVariance = 0.5;
-    private const double MiscountShare = 0.01;
-
-    /// <summary>Trays of a batch differ: 0.2 on the logit scale (from memory), a tray taken as 72 cells.</summary>
-    private const double TrayLogit = 0.2;
+    /// <summary>A tray is taken as 72 cells.</summary>
     private const double TrayCells = 72;
 
     private readonly ForecastQuestion _question;
     private readonly ForecastPosterior _posterior;
+    private readonly ForecastBeliefs _beliefs;
     private readonly Mixture _emerged;
     private readonly Mixture _stand;
     private readonly Mixture _usable;
 
-    public StandPrediction(ForecastQuestion question, ForecastPosterior posterior)
+    public StandPrediction(ForecastQuestion question, ForecastPosterior posterior, ForecastBeliefs beliefs)
     {
-        (_question, _posterior) = (question, posterior);
+        (_question, _posterior, _beliefs) = (question, posterior, beliefs);
         var parts = posterior.Cells.Select(cell => Predict(cell, cell.Fraction, posterior.Chain.Now)).ToList();
         _emerged = Mixture.Of(parts.Select(part => (part.Emerged, part.Weight)), Bins);
         _stand = Mixture.Of(parts.Select(part => (part.Stand, part.Weight)), Bins);
         _usable = question.Survival is { } survival ? _stand.Thinned(Nodes(survival)) : _stand;
     }
+
+    /// <summary>Seeds that will have emerged.</summary>
+    public Mixture Emerged => _emerged;
 
     public Interval FinalFraction() => Scaled(_emerged.Interval90(_question.Seeds), 1d / _question.Seeds);
 
@@ -49,7 +48,7 @@ internal sealed class StandPrediction
     public Interval UpAt(double progress, bool isToCome)
     {
         var now = isToCome ? _posterior.Chain.Now : null;
-        var parts = _posterior.SharesAt(_question, progress).Select(item =>
+        var parts = _posterior.SharesAt(progress).Select(item =>
         {
             // Nothing goes back into the ground: whoever is up at the count is up from then on.
             var reach = item.Cell.Fraction * Math.Max(item.Share, now is null ? 0 : item.Cell.ShareNow);
@@ -95,12 +94,12 @@ internal sealed class StandPrediction
         return (emerged, inCells.And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1)), cell.Weight);
     }
 
-    private static Moments Seen(int up) => new(up, up == 0 ? 0 : MiscountVariance + (MiscountShare * up * (MiscountShare * up)));
+    private Moments Seen(int up) => new(up, up == 0 ? 0 : _beliefs.MiscountVariance + (_beliefs.MiscountShare * up * (_beliefs.MiscountShare * up)));
 
     /// <summary>Other trays than those looked at may be better or worse than these.</summary>
-    private static Moments NotLookedAt(double units, double chance, int lookedAt, int unitsPerCell)
+    private Moments NotLookedAt(double units, double chance, int lookedAt, int unitsPerCell)
     {
-        var logit = TrayLogit * chance * (1 - chance) * units;
+        var logit = _beliefs.TrayLogit * chance * (1 - chance) * units;
         var trays = 1 / Math.Max(1, units / unitsPerCell / TrayCells);
         return new Moments(units * chance, (units * chance * (1 - chance)) + (logit * logit * (trays + (1 / Math.Max(1, lookedAt / TrayCells)))));
     }

@@ -36,6 +36,13 @@ public static class SeedPrior
         return mean < Least ? null : BetaShape.Of(new Fraction(Math.Min(mean, Most)), size);
     }
 
+    /// <summary>What a temperature leaves of what a lot does where it does best; null when nothing is left that could come up.</summary>
+    /// <param name="best">Chance of a seed of the lot, as it is believed.</param>
+    /// <param name="normal">Normal seedlings at the temperature.</param>
+    public static BetaShape? At(BetaShape best, Fraction normal) => best.Mean * normal.Value is >= Least and var mean
+        ? BetaShape.Of(new Fraction(Math.Min(mean, Most)), Math.Max(2, best.A + best.B))
+        : null;
+
     private static double Mean(Fraction germination, Fraction normal, double housePoints) =>
         (germination.Value + (housePoints / 100)) * normal.Value;
 }

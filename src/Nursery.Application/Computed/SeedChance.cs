@@ -7,12 +7,15 @@ namespace Nursery.Application.Computed;
 
 /// <summary>What is asked of a seed.</summary>
 /// <param name="Crop">Of the variety.</param>
-/// <param name="Variety">Whose other lots are looked at where this one has no record.</param>
 /// <param name="Lot">Null where none is chosen yet.</param>
 /// <param name="HouseCode">Where the trays go; null for the site as a whole.</param>
 /// <param name="Media">Of the growing mix.</param>
 /// <param name="Day">Of sowing.</param>
-public sealed record SeedQuestion(Crop Crop, Variety Variety, SeedLot? Lot, string? HouseCode, Temperature Media, LocalDate Day);
+public sealed record SeedQuestion(Crop Crop, SeedLot? Lot, string? HouseCode, Temperature Media, LocalDate Day)
+{
+    /// <summary>A batch whose own counts are not to speak of it twice: they come on top of the chance.</summary>
+    public Guid? Except { get; init; }
+}
 
 /// <summary>What a seed can be expected to do before anything of its batch is counted.</summary>
 /// <param name="Prior">Chance to come up, with how much batches differ.</param>

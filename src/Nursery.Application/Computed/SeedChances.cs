@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
 using Nursery.Agronomy;
-using Nursery.Agronomy.Germination;
+using Nursery.Agronomy.Forecast;
 using Nursery.Agronomy.SeedAge;
 using Nursery.Agronomy.Sowing;
 using Nursery.Application.Crops;
@@ -25,20 +25,17 @@ public sealed class SeedChances
 
     private const int YearsOfRecord = 3;
     private const string Page = "docs/agronomy/sowing.md";
-    private const double LeastExpected = 0.02;
-    private const double MostExpected = 0.995;
 
     private readonly Units _units;
     private readonly ILookup<string, Record> _byCrop;
-    private readonly ILookup<string, Record> _byVariety;
-    private readonly Dictionary<(string Crop, string? House), (double Points, int Batches)> _houses = [];
-    private readonly Dictionary<(string Variety, string? Lot), (double Shift, string From)> _own = [];
+    private readonly ILookup<string, Record> _byLot;
+    private readonly Dictionary<(string Crop, string? House, string? Lot), HouseRecord> _houses = [];
 
     private SeedChances(Units units, IReadOnlyCollection<Record> records)
     {
         _units = units;
         _byCrop = records.ToLookup(record => record.Batch.CropCode);
-        _byVariety = records.ToLookup(record => record.Batch.VarietyCode);
+        _byLot = records.ToLookup(record => record.Lot.Code);
     }
 
     public static async Task<SeedChances> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation)
@@ -60,12 +57,20 @@ public sealed class SeedChances
         var (crop, lot) = (question.Crop, question.Lot);
         var label = (double)(lot?.LabelGermination ?? GerminationWithoutLot);
         var aged = lot is null ? new Interval(label, label, label) : Aged(crop.Name, lot, question.Day);
-        var house = HouseOf(crop.Code, question.HouseCode);
-        var (shift, from) = OwnOf(question.Variety.Code, lot);
-        var germination = new Fraction(Math.Clamp(aged.Median + shift, 0, 1));
+        var house = HouseOf(crop.Code, question.HouseCode, lot?.Code);
         var normal = FindCropEmergence.Of(crop).Published?.Normal.At(question.Media) ?? new Fraction(1);
-        return SeedPrior.Find(germination, normal, house.Points) is { } prior
-            ? new SeedChance(prior, germination, house.Points, normal, HowOf(question, aged, (shift, from), house, normal, prior))
+        if (SeedPrior.Find(new Fraction(aged.Median), new Fraction(1), house.Points, house.Size) is not { } expected)
+        {
+            return null;
+        }
+
+        List<Record> own = lot is null
+            ? []
+            : [.. _byLot[lot.Code].Where(record => record.Batch.SownOn >= lot.TestedOn && record.Batch.Id != question.Except)];
+        var believed = SeedRecord.Lot(expected, [.. own.Select(record => ((long)record.Batch.Seeds, record.Found))]);
+        return SeedPrior.At(believed, normal) is { } prior
+            ? new SeedChance(prior, new Fraction(Math.Clamp(aged.Median + believed.Mean - expected.Mean, 0, 1)), house.Points, normal,
+                HowOf(question, aged, expected, own, house, normal, prior))
             : null;
     }
 
@@ -73,52 +78,30 @@ public sealed class SeedChances
         ? new Interval((double)lot.LabelGermination, (double)lot.LabelGermination, (double)lot.LabelGermination)
         : SeedStore.After(crop, new Fraction((double)lot.LabelGermination), Period.DaysBetween(lot.TestedOn, day));
 
-    /// <summary>Points a house takes from a crop: the usual ones, moved by what was counted there against the labels, each lot as one record.</summary>
-    private (double Points, int Batches) HouseOf(string crop, string? house)
+    /// <summary>What cells of a house do against labels, and how little its lots differ in that, by all its lots but the one asked for: that
+    /// one's own batches speak for it.</summary>
+    private HouseRecord HouseOf(string crop, string? house, string? lot)
     {
-        if (_houses.TryGetValue((crop, house), out var known))
+        if (!_houses.TryGetValue((crop, house, lot), out var known))
         {
-            return known;
+            var records = _byCrop[crop].Where(record => record.Lot.Code != lot && (house is null || record.Batch.HouseCode == house)).ToList();
+            var (points, size) = SeedRecord.House(
+                [.. records.GroupBy(record => record.Lot.Code).Select(group => (new Fraction(group.Average(record => record.Label)), Pooled(group)))],
+                SeedPrior.UsualHousePoints, SeedPrior.UsualSize);
+            known = _houses[(crop, house, lot)] = new HouseRecord(Math.Clamp(points, -60, 20), size, records.Count);
         }
 
-        var records = _byCrop[crop].Where(record => house is null || record.Batch.HouseCode == house).ToList();
-        var lots = records.GroupBy(record => record.Batch.LotCode)
-            .Select(lot => OwnRecord.Of([.. lot.Select(record => (record.Batch.Seeds, record.Germinated, record.Label))]).With(OwnRecord.BetweenLots));
-        var believed = OwnRecord.Believed(SeedPrior.UsualHousePoints / 100, OwnRecord.BetweenHouses, [.. lots]);
-        return _houses[(crop, house)] = (100 * Math.Clamp(believed, -0.6, 0.2), records.Count);
+        return known;
     }
 
-    /// <summary>How much better or worse than its label a lot is, by its own batches since the test; else by other lots of the variety.</summary>
-    private (double Shift, string From) OwnOf(string variety, SeedLot? lot)
+    private static Fraction Pooled(IEnumerable<Record> records)
     {
-        if (_own.TryGetValue((variety, lot?.Code), out var known))
-        {
-            return known;
-        }
-
-        var ofLot = lot is null ? [] : _byVariety[variety].Where(record => record.Lot.Id == lot.Id && record.Batch.SownOn >= lot.TestedOn).ToList();
-        var others = ofLot.Count > 0 ? [] : _byVariety[variety].Where(record => lot is null || record.Lot.Id != lot.Id).ToList();
-        OwnRecord[] records = ofLot.Count > 0
-            ? [Against(ofLot)]
-            : [.. others.GroupBy(record => record.Lot.Id).Select(group => Against(group).With(OwnRecord.BetweenLots))];
-        var shift = OwnRecord.Believed(0, OwnRecord.BetweenLots, records);
-        var from = (ofLot.Count, others.Count) switch
-        {
-            ( > 0, _) => Counted(ofLot.Count, $"of lot {lot!.Code}"),
-            (_, > 0) => Counted(others.Count, "of other lots of the variety"),
-            _ => "nothing counted yet",
-        };
-        return _own[(variety, lot?.Code)] = (shift, from);
-
-        OwnRecord Against(IEnumerable<Record> group) => OwnRecord.Of(
-        [
-            .. group.Select(record => (record.Batch.Seeds, record.Germinated, Math.Clamp(
-                record.Label + (HouseOf(record.Batch.CropCode, record.Batch.HouseCode).Points / 100), LeastExpected, MostExpected))),
-        ]);
+        var seeds = records.Sum(record => record.Batch.Seeds);
+        return new Fraction(records.Sum(record => record.Found.Value * record.Batch.Seeds) / seeds);
     }
 
     private How HowOf(
-        SeedQuestion question, Interval aged, (double Shift, string From) own, (double Points, int Batches) house, Fraction normal, BetaShape prior)
+        SeedQuestion question, Interval aged, BetaShape expected, List<Record> own, HouseRecord house, Fraction normal, BetaShape prior)
     {
         var lot = question.Lot;
         var inputs = new List<HowInput>
@@ -133,16 +116,21 @@ public sealed class SeedChances
                 Invariant($"stored at {SeedStore.Moisture.Percent:0} % moisture and {Degrees.Of(SeedStore.Store.Celsius, _units)} since a year after the test (from memory); {SeedStore.SourceOf(question.Crop.Name)}")));
         }
 
-        inputs.Add(HowInput.Of("own record", own.Shift * 100, "+0.0;-0.0;0", "points", own.From));
         inputs.Add(HowInput.Of("house", house.Points, "+0.0;-0.0;0", "points",
             house.Batches == 0 ? "from memory" : Counted(house.Batches, question.HouseCode is { } code ? $"of {question.Crop.Name} in house {code}" : $"of {question.Crop.Name}")));
+        inputs.Add(HowInput.Of("expected by label and house", expected.Mean * 100, "0", "%",
+            Invariant($"lots of the house differ as a + b = {expected.A + expected.B:0} says")));
+        inputs.Add(own.Count == 0
+            ? new HowInput("own batches of the lot", "none", "", "nothing counted yet")
+            : HowInput.Of("own batches of the lot", Pooled(own).Percent, "0", "%", Counted(own.Count, $"of lot {lot!.Code}")));
         inputs.Add(HowInput.Of("normal seedlings at the temperature", normal.Percent, "0", "%", $"mix of {Degrees.Of(question.Media.Celsius, _units)}"));
-        inputs.Add(HowInput.Of("a + b, how little batches differ", prior.A + prior.B, "0", "", "from memory"));
+        inputs.Add(HowInput.Of("a + b, how little batches differ", prior.A + prior.B, "0", "",
+            own.Count + house.Batches == 0 ? "from memory" : "by the counted batches, the usual 35 (from memory) counting as three lots"));
         return new How(
             "chance that a seed comes up",
-            Invariant($"(germination + own record + house) × normal seedlings = {prior.Mean * 100:0} %"),
+            Invariant($"(germination + house, moved by the lot's own batches) × normal seedlings = {prior.Mean * 100:0} %"),
             inputs,
-            "normal seedlings: table of J. F. Harrington; shrinkage: Gelman et al. 2013, 2.5; the spreads are from memory",
+            "normal seedlings: table of J. F. Harrington; shrinkage: Gelman et al. 2013, 2.5; what it starts from is from memory",
             Page);
     }
 
@@ -157,8 +145,14 @@ public sealed class SeedChances
 
         public SeedLot Lot => lot;
 
-        public int Germinated { get; } = Math.Clamp((int)Math.Round(batch.Emerged), 0, batch.Seeds);
+        /// <summary>Of its seeds.</summary>
+        public Fraction Found { get; } = new(Math.Clamp((double)batch.Fraction, 0, 1));
 
         public double Label { get; } = Aged(batch.CropName, lot, batch.SownOn).Median;
     }
+
+    /// <param name="Points">Against labels.</param>
+    /// <param name="Size">a + b of its lots.</param>
+    /// <param name="Batches">Counted.</param>
+    private sealed record HouseRecord(double Points, double Size, int Batches);
 }

@@ -24,7 +24,7 @@ internal static class BatchForecasts
         var grounds = await ForecastGrounds.LoadAsync(database, site, chosen, now, cancellation);
         var chances = await SeedChances.LoadAsync(database, site, today, cancellation);
         return (
-            [.. grounds.Select(ground => ForecastMaking.Of(ground, chances.Of(ground.Asked(ground.Row.Variety, ground.Lot, ground.SownOn)), today))],
+            [.. grounds.Select(ground => ForecastMaking.Of(ground, chances.Of(ground.Asked(ground.Lot, ground.SownOn) with { Except = ground.Row.Batch.Id.Value }), today))],
             chances);
     }
 }

@@ -22,7 +22,7 @@ internal sealed record ForecastGround(
     public LocalDate SownOn => Row.Batch.State.SownOn ?? Row.Batch.SowOn;
 
     /// <summary>What is asked of a seed sown where this batch was.</summary>
-    public SeedQuestion Asked(Variety variety, SeedLot? lot, LocalDate day) => new(Row.Crop, variety, lot, House, Heat.First, day);
+    public SeedQuestion Asked(SeedLot? lot, LocalDate day) => new(Row.Crop, lot, House, Heat.First, day);
 }
 
 /// <summary>What the mix had since sowing, and what a resow would have.</summary>

@@ -142,7 +142,7 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
         {
             var seedsOfTray = (long)row.TraySet.CellsPerTray * row.Batch.SeedsPerCell;
             var trays = (int)Math.Min(MostTrays, lot.StockSeeds / seedsOfTray);
-            if (trays == 0 || PriorOf(variety, lot) is not { } prior)
+            if (trays == 0 || PriorOf(lot) is not { } prior)
             {
                 continue;
             }
@@ -163,9 +163,9 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
     }
 
     /// <summary>Of the same lot what this batch shows, once it was counted; of others what is known of them.</summary>
-    private BetaShape? PriorOf(Variety variety, SeedLot lot) => lot.Id == batch.Ground.Lot?.Id && batch.Ground.Counts.Count > 0
+    private BetaShape? PriorOf(SeedLot lot) => lot.Id == batch.Ground.Lot?.Id && batch.Ground.Counts.Count > 0
         ? BetaShape.Of(new Fraction(Math.Clamp(_outlook.Forecast.FinalFraction.Median, 0.02, 0.995)))
-        : chances.Of(batch.Ground.Asked(variety, lot, _forecast.Today))?.Prior;
+        : chances.Of(batch.Ground.Asked(lot, _forecast.Today))?.Prior;
 
     /// <summary>Sown today: as many days as lie between the last day of a resow and the due day.</summary>
     private LocalDate ReadyOn() => _forecast is { LastResowOn: { } last, DueOn: { } due }

@@ -60,7 +60,7 @@ internal sealed class ExpectedEmergence
         var found = FindCropEmergence.Of(crop);
         var media = MediaOffset.Of(new Temperature(zone.SetpointC), zone.OffsetC);
         var days = Period.DaysBetween(sown, day);
-        if (days > ExpectedUp.MostDays || _chances.Of(new SeedQuestion(crop, variety, lot, zone.House, media, sown)) is not { } chance)
+        if (days > ExpectedUp.MostDays || _chances.Of(new SeedQuestion(crop, lot, zone.House, media, sown) { Except = batch.Id.Value }) is not { } chance)
         {
             // Nothing would come up at this temperature, or after so long: then nothing can be expected of it.
             return null;

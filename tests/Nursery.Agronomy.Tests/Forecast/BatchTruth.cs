@@ -49,24 +49,34 @@ internal sealed class BatchTruth
     public ForecastQuestion Question(double asOf, bool withCounts = true) => new(
         Crop.Rate, Crop.Curve, Cells, SeedsPerCell, Prior, Temperatures, withCounts ? Counts(asOf) : [], asOf, 1);
 
-    /// <summary>What someone would say who knows every tray's chance and curve, and what is up today without a miscount.</summary>
-    public Interval Oracle(double day)
+    /// <summary>The true curve of the trays that are counted, by days ÷ days to half.</summary>
+    public double CurveAt(double progress, int countedCells)
+    {
+        var trays = _trays.Take(Math.Max(1, countedCells / 72)).ToList();
+        return progress <= 0 ? 0 : trays.Sum(tray => tray.P * ShareOf(tray.TwoPopulations, progress)) / trays.Sum(tray => tray.P);
+    }
+
+    /// <summary>Chance of a seed in the trays of the batch.</summary>
+    public double Chance => _trays.Average(tray => tray.P);
+
+    /// <summary>What someone would say who knows every tray's chance and curve, and what is up today without a miscount: mean and standard
+    /// deviation of the final fraction.</summary>
+    public (double Mean, double Sd) SeesEverySeed(double day)
     {
         var (mean, variance, perTray) = (0d, 0d, 72 * SeedsPerCell);
         for (var tray = 0; tray < Trays; tray++)
         {
             var up = _emergesAt.Skip(tray * perTray).Take(perTray).Count(at => at <= day);
-            var (p, share) = (_trays[tray].P, Share(_trays[tray].TwoPopulations, day / Half));
+            var (p, share) = (_trays[tray].P, ShareOf(_trays[tray].TwoPopulations, day / Half));
             var coming = p * (1 - share) / (1 - (p * share));
             mean += up + ((perTray - up) * coming);
             variance += (perTray - up) * coming * (1 - coming);
         }
 
-        var (seeds, sd) = ((double)_emergesAt.Length, Math.Sqrt(variance));
-        return new Interval(mean / seeds, (mean - (1.645 * sd)) / seeds, (mean + (1.645 * sd)) / seeds);
+        return (mean / _emergesAt.Length, Math.Sqrt(variance) / _emergesAt.Length);
     }
 
-    private static double Share(bool twoPopulations, double at) => twoPopulations
+    public static double ShareOf(bool twoPopulations, double at) => twoPopulations
         ? (0.75 * Normal.CDF(-0.03, 0.12, Math.Log(at))) + (0.25 * Normal.CDF(0.25, 0.2, Math.Log(at)))
         : at < 0.2 ? 0 : Math.Exp(-Math.Log(2) * Math.Exp(-6 * (at - 1)));
 

@@ -18,7 +18,7 @@ public sealed class ShortStandHonestyTests(ITestOutputHelper output)
     [Fact]
     public void Decisions_OfInventedSeasons_CostLittleMoreThanAnOracles()
     {
-        var seasons = Enumerable.Range(1, 4).Select(seed => SeasonMaker.Make(PastGround.Nursery, (ulong)seed)).ToList();
+        var seasons = Enumerable.Range(1, 4).Select(seed => new PastForecasts((ulong)seed)).ToList();
         var bySlack = new[] { 5, 12, 19, 26 }.AsParallel().AsOrdered().Select(slack => (slack, Rows: seasons.SelectMany(season => Decide(season, slack - 5)).ToList())).ToList();
         foreach (var (slack, rows) in bySlack)
         {
@@ -27,42 +27,49 @@ public sealed class ShortStandHonestyTests(ITestOutputHelper output)
 
         // With the five days of the plan almost nobody can act; with three weeks most can.
         Assert.True(Decided(bySlack[0].Rows).Count < 0.2 * bySlack[0].Rows.Count);
-        var decided = bySlack.Skip(2).SelectMany(item => Decided(item.Rows)).ToList();
+        var decided = bySlack.Skip(1).SelectMany(item => Decided(item.Rows)).ToList();
         Assert.True(decided.Count > 500);
         Assert.True(decided.Sum(row => row.Cost) < 0.9 * decided.Sum(row => row.CostOfNothing));
-        Assert.True(decided.Sum(row => row.Cost) < 1.25 * decided.Sum(row => row.OracleCost));
+        Assert.True(decided.Sum(row => row.Cost) <= 1.10 * decided.Sum(row => row.OracleCost));
         var alarms = decided.Where(row => row.Chance >= 0.5).ToList();
         Assert.True(alarms.Average(row => row.IsShort ? 1d : 0) > 0.6);
         Assert.True(alarms.Count(row => row.IsShort) > 0.6 * decided.Count(row => row.IsShort));
     }
 
-    private static IEnumerable<Row> Decide(PastSeason season, int moreDays)
+    private static IEnumerable<Row> Decide(PastForecasts season, int moreDays)
     {
-        var lots = season.Lots.ToDictionary(lot => lot.Code);
-        var entries = season.Entries.Where(entry => entry.Batch is not null).ToLookup(entry => entry.Batch!.Value);
-        foreach (var batch in season.Batches)
+        foreach (var batch in season.All)
         {
-            var truth = season.Truth.Batches.Single(item => item.Batch == batch.Number);
+            var truth = season.Truth(batch);
             if (batch.OrderedOn >= 0 || truth.MedianDay <= 0)
             {
                 continue;
             }
 
-            var crop = Crops[batch.Crop];
-            var blank = PastSeasonTests.Question(batch, lots[batch.Lot], [.. entries[batch.Number]], 0) with
+            var last = EmergenceForecast.Of(Asked(season, batch, 0, moreDays)).LastResowDay ?? -1;
+            if (last is < 0 or > 366)
             {
-                WantedPlants = batch.Plants,
-                Survival = Survival,
-                DueDay = batch.OrderedOn - batch.SowOn + moreDays,
-                GrowDays = crop.DaysToReady - crop.DaysToEmergence,
-            };
-            blank = blank with { ResowTemperature = blank.Temperatures.First };
-            var last = EmergenceForecast.Of(blank).LastResowDay ?? -1;
-            var counts = blank.Counts.Count(count => count.Day <= last);
-            yield return counts < 2 || last > 366
-                ? new Row(false, 0, false, 0, 0, 0, 0)
-                : Decide(batch, truth, blank with { AsOfDay = last });
+                yield return Row.Late;
+                continue;
+            }
+
+            var question = Asked(season, batch, last, moreDays);
+            yield return question.Counts.Count(count => count.Day <= last) < 2 ? Row.Late : Decide(batch, truth, question);
         }
+    }
+
+    /// <summary>What the product asks that day, its own finished batches being known.</summary>
+    private static ForecastQuestion Asked(PastForecasts season, PastBatch batch, double asOf, int moreDays)
+    {
+        var crop = Crops[batch.Crop];
+        var question = season.Question(batch, asOf, learnt: true) with
+        {
+            WantedPlants = batch.Plants,
+            Survival = Survival,
+            DueDay = batch.OrderedOn - batch.SowOn + moreDays,
+            GrowDays = crop.DaysToReady - crop.DaysToEmergence,
+        };
+        return question with { ResowTemperature = question.Temperatures.First };
     }
 
     private static Row Decide(PastBatch batch, Nursery.Past.BatchTruth truth, ForecastQuestion question)
@@ -111,5 +118,9 @@ public sealed class ShortStandHonestyTests(ITestOutputHelper output)
     /// <param name="HadADay">Two counts before its last resow day.</param>
     /// <param name="Chance">Of a material shortfall, as forecast.</param>
     /// <param name="IsShort">It was, in truth.</param>
-    private sealed record Row(bool HadADay, double Chance, bool IsShort, double Cost, double CostOfNothing, double OracleCost, double ProphetCost);
+    private sealed record Row(bool HadADay, double Chance, bool IsShort, double Cost, double CostOfNothing, double OracleCost, double ProphetCost)
+    {
+        /// <summary>Nobody could act in time.</summary>
+        public static Row Late { get; } = new(false, 0, false, 0, 0, 0, 0);
+    }
 }

@@ -19,8 +19,7 @@ public sealed class ShortStandsTests(TestDatabase database) : IClassFixture<Test
         await using var nursery = await TestNursery.OpenAsync(database);
         var poor = await nursery.SownForOrderAsync(120, 105);
         var good = await nursery.SownForOrderAsync(90, 105);
-        nursery.Clock.Advance(TimeSpan.FromDays(25));
-        await nursery.CountAsync(poor, 60);
+        await CountTwiceAsync(nursery, poor, 57, 60);
         await nursery.CountAsync(good, 130);
 
         var item = Assert.Single(await nursery.Get<ListShortStands>().HandleAsync(nursery.HeadGrower));
@@ -88,8 +87,7 @@ public sealed class ShortStandsTests(TestDatabase database) : IClassFixture<Test
     {
         await using var nursery = await TestNursery.OpenAsync(database);
         var batch = await nursery.SownForOrderAsync(120, 105);
-        nursery.Clock.Advance(TimeSpan.FromDays(25));
-        await nursery.CountAsync(batch, 60);
+        await CountTwiceAsync(nursery, batch, 57, 60);
         var proposal = Assert.Single(await nursery.Get<ListShortStands>().HandleAsync(nursery.HeadGrower)).Remedies.Single(remedy => remedy.Kind == RemedyKind.Resow).Resow!;
         var request = new PlanResowRequest(proposal.VarietyCode, proposal.LotCode, proposal.Trays, proposal.Plants);
 
@@ -178,5 +176,14 @@ public sealed class ShortStandsTests(TestDatabase database) : IClassFixture<Test
 
         await list.HandleAsync(nursery.HeadGrower);
         Assert.Equal(one, commands.Take());
+    }
+
+    /// <summary>Hardly more came up between the two: it is the seed that is poor, not slow. The clock stands 25 days after sowing.</summary>
+    private static async Task CountTwiceAsync(TestNursery nursery, PlannedBatch batch, int first, int then)
+    {
+        nursery.Clock.Advance(TimeSpan.FromDays(18));
+        await nursery.CountAsync(batch, first);
+        nursery.Clock.Advance(TimeSpan.FromDays(7));
+        await nursery.CountAsync(batch, then);
     }
 }

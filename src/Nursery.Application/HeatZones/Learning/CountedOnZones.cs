@@ -98,7 +98,7 @@ internal static class CountedOnZones
             .Select(stretch => ((double)Period.DaysBetween(from, stretch.From), new Temperature(stretch.SetpointC))).ToList();
         var media = setpoints.ConvertAll(step => (step.Item1, MediaOffset.Of(step.Item2)));
         var found = FindCropEmergence.Of(sown.Crop);
-        if (chances.Of(new SeedQuestion(sown.Crop, sown.Variety, sown.Lot, counted.HouseCode, media[0].Item2, from)) is not { } chance)
+        if (chances.Of(new SeedQuestion(sown.Crop, sown.Lot, counted.HouseCode, media[0].Item2, from) { Except = counted.Id }) is not { } chance)
         {
             return null;
         }
