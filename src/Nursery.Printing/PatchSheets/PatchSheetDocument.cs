@@ -29,7 +29,7 @@ public static class PatchSheetDocument
         Tick,
         Of((line.From, Place, 1)),
         Of((line.Seedlings, Place, 1)),
-        Of((line.To, Place, 2)),
-        line.Then is null ? Field : Of((line.Then, Small, 2)),
+        Of((line.To, Strong, 2)),
+        Of((line.Then, Small, 2)),
     ];
 }

@@ -30,7 +30,7 @@ public static class RoundSheetDocument
         Of((line.Number.ToString(CultureInfo.InvariantCulture), LineNumber, 1)),
         Tick,
         Tick,
-        Of((line.Task, Strong, 2), (line.Why, Small, 4)),
+        Of((line.Task, Strong, 2), (line.Why, Small, 6)),
         Of((line.Code, Place, 1), (line.Subject, Small, 2), (line.Where, Small, 2)),
         line.Counts is null ? Empty : Field,
         Field,

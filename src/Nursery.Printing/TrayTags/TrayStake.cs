@@ -23,10 +23,17 @@ internal sealed class TrayStake(TextSetter text)
             DrawShares(page, tag, left, top, width);
         else
             DrawBatch(page, tag.Set, left, top, width);
-        var foot = $"{imprint.Site} · printed {imprint.PrintedAt}{(imprint.Notice is null ? "" : " · " + imprint.Notice)}";
         var footTop = area.Bottom - _margin - StakeFoot.Line;
         text.DrawRight(page, pageNumber, left + width, footTop, StakeFoot);
-        text.Draw(page, text.OneLine(foot, StakeFoot, width - text.Width(pageNumber, StakeFoot) - 4), left, footTop, StakeFoot);
+        text.Draw(page, FootOf(imprint, width - text.Width(pageNumber, StakeFoot) - 4), left, footTop, StakeFoot);
+    }
+
+    /// <summary>A long name of the site gives way to when it was printed, and the notice to both.</summary>
+    private string FootOf(Imprint imprint, double width)
+    {
+        var printed = " · printed " + imprint.PrintedAt;
+        var site = text.OneLine(imprint.Site, StakeFoot, width - text.Width(printed, StakeFoot));
+        return text.OneLine(site + printed + (imprint.Notice is null ? "" : " · " + imprint.Notice), StakeFoot, width);
     }
 
     private void DrawHead(XGraphics page, TrayTag tag, double left, double top, double width)

@@ -1,5 +1,6 @@
 using Nursery.Printing.BenchTags;
 using Nursery.Printing.Drawing;
+using Nursery.Testing.Papers;
 using Xunit;
 
 namespace Nursery.Printing.Tests.BenchTags;

@@ -1,63 +1,14 @@
 using System.Globalization;
 using Nursery.Printing.BenchTags;
 using Nursery.Printing.Drawing;
+using Nursery.Printing.Tests.Sheets;
+using Nursery.Testing.Papers;
 using Xunit;
 
 namespace Nursery.Printing.Tests.BenchTags;
 
 public class BenchTagsDocumentTests
 {
-    private const double _mm = 72 / 25.4;
-
-    public static TheoryData<Paper, double, double, double> Papers => new()
-    {
-        // Letter: ANSI/ASME Y14.1 size A, 8.5 × 11 in. A4: ISO 216, 210 × 297 mm. The roll's 2 × 4 in: common practice, no source.
-        { Paper.Letter, 8.5 * 72, 11 * 72, 10 * _mm },
-        { Paper.A4, 210 * _mm, 297 * _mm, 10 * _mm },
-        { Paper.Roll, 4 * 72, 2 * 72, 2.5 * _mm },
-    };
-
-    [Theory]
-    [MemberData(nameof(Papers))]
-    public void Render_AnyTags_StaysInsideMarginsAndOverlapsNothing(Paper paper, double width, double height, double margin)
-    {
-        BenchTag[] tags =
-        [
-            SampleTags.Bench("2A"), SampleTags.Bench("2B", rows: 0, zones: 0), SampleTags.Bench("2C", rows: 40, zones: 5),
-            SampleTags.Shared("2D"), SampleTags.Wide("2E"), SampleTags.Wide(SampleTags.Longest), SampleTags.Bench("2F", rows: 7, zones: 2),
-            SampleTags.Bench("2G", zones: 20),
-        ];
-        using var read = new Readback(BenchTagsDocument.Render(SampleTags.Model(paper, tags)));
-
-        Assert.All(read.Pages, page =>
-        {
-            Assert.Equal(width, page.Width, 0.5);
-            Assert.Equal(height, page.Height, 0.5);
-            Assert.Empty(Readback.Outside(page, margin));
-            Assert.Empty(Readback.Overlaps(page));
-        });
-    }
-
-    [Theory]
-    [MemberData(nameof(Papers))]
-    public void Render_AnyTags_NamesSiteTimePageAndNoticeOnEveryPage(Paper paper, double width, double height, double margin)
-    {
-        Assert.True(margin < width && margin < height);
-        using var read = new Readback(BenchTagsDocument.Render(
-            SampleTags.Model(paper, [SampleTags.Bench("1A"), SampleTags.Bench("1B", rows: 40), SampleTags.Bench("1C")])));
-
-        Assert.True(read.Pages.Count > 1);
-        Assert.All(read.Pages, page =>
-        {
-            var letters = Readback.LettersOf(page);
-            Assert.Contains("KestrelBeckNursery", letters, StringComparison.Ordinal);
-            Assert.Contains("Printed24November2026,14:05", letters, StringComparison.Ordinal);
-            Assert.Contains("Inventeddemodata", letters, StringComparison.Ordinal);
-            Assert.Contains($"Page{page.Number}of{read.Pages.Count}", letters, StringComparison.Ordinal);
-        });
-        Assert.Equal("Bench tags – Kestrel Beck Nursery", read.Title);
-    }
-
     [Theory]
     [InlineData(Paper.Letter)]
     [InlineData(Paper.A4)]
@@ -143,37 +94,6 @@ public class BenchTagsDocumentTests
     }
 
     [Theory]
-    [InlineData(Paper.Letter, 1)]
-    [InlineData(Paper.A4, 1)]
-    [InlineData(Paper.Roll, 1)]
-    [InlineData(Paper.Letter, 300)]
-    [InlineData(Paper.A4, 300)]
-    [InlineData(Paper.Roll, 300)]
-    public void Render_ManyBenches_PrintsEachOnce(Paper paper, int count)
-    {
-        var tags = Enumerable.Range(1, count).Select(i => SampleTags.Bench($"X{i.ToString("000", CultureInfo.InvariantCulture)}Y", rows: 1 + i % 6)).ToList();
-        using var read = new Readback(BenchTagsDocument.Render(SampleTags.Model(paper, tags)));
-
-        // The head and the caption of the QR code; the bench's name, zone and lot carry the code too.
-        Assert.All(tags, tag => Assert.Single(read.Pages, page =>
-            CountOf(tag.BenchCode, Readback.LettersOf(page).Replace(tag.BenchCode + "-", "", StringComparison.Ordinal)) >= 2));
-    }
-
-    [Theory]
-    [MemberData(nameof(Papers))]
-    public void Render_NoBench_PrintsOnePageThatSaysSo(Paper paper, double width, double height, double margin)
-    {
-        using var read = new Readback(BenchTagsDocument.Render(SampleTags.Model(paper, [])));
-
-        var page = Assert.Single(read.Pages);
-        Assert.Equal((width, height), (page.Width, page.Height), new Tolerance(0.5));
-        Assert.Contains("Nobenchtoprintatagfor.", read.Letters, StringComparison.Ordinal);
-        Assert.Contains("Page1of1", read.Letters, StringComparison.Ordinal);
-        Assert.Empty(Readback.Outside(page, margin));
-        Assert.Empty(Readback.Overlaps(page));
-    }
-
-    [Theory]
     [InlineData(Paper.Letter)]
     [InlineData(Paper.A4)]
     [InlineData(Paper.Roll)]
@@ -181,7 +101,7 @@ public class BenchTagsDocumentTests
     {
         using var read = new Readback(BenchTagsDocument.Render(SampleTags.Model(paper, [SampleTags.Wide("2E")])));
 
-        Assert.Equal(60, SampleTags.Longest.Length);
+        Assert.Equal(100, SampleSheets.Longest.Length);
         Assert.Contains("…", read.Letters, StringComparison.Ordinal);
         Assert.Contains("ZwölfblättrigeWinterharte", read.Letters, StringComparison.Ordinal);
     }
@@ -202,12 +122,4 @@ public class BenchTagsDocumentTests
     }
 
     private static int CountOf(string part, string text) => text.Split(part).Length - 1;
-
-    private sealed class Tolerance(double slack) : IEqualityComparer<(double Width, double Height)>
-    {
-        public bool Equals((double Width, double Height) x, (double Width, double Height) y) =>
-            Math.Abs(x.Width - y.Width) < slack && Math.Abs(x.Height - y.Height) < slack;
-
-        public int GetHashCode((double Width, double Height) obj) => 0;
-    }
 }

@@ -1,13 +1,13 @@
 using Nursery.Printing.BenchTags;
+using Nursery.Printing.Tests.Sheets;
+using static Nursery.Printing.Tests.Sheets.SampleSheets;
+
 namespace Nursery.Printing.Tests.BenchTags;
+
 
 /// <summary>Models of an invented nursery.</summary>
 internal static class SampleTags
 {
-    public const string Address = "https://kestrel-beck.example";
-
-    public static readonly string Longest = "Zwölfblättrige Winterharte Riesen-Schlangengurke vom Beckrand"[..60];
-
     public static BenchTagsModel Model(Paper paper, IReadOnlyList<BenchTag> tags, string? address = Address) =>
         new(new Imprint("Kestrel Beck Nursery", "24 November 2026, 14:05", "Invented demo data"), address, paper, tags);
 
@@ -49,8 +49,8 @@ internal static class SampleTags
         1000,
         [new ZoneLine(Longest, Longest, Longest), new ZoneLine("Z2", "31–60", "75 °F")],
         [
-            new BenchTagRow(Longest.Replace(' ', '-'), Longest, Longest, Longest, Longest, 1234, Longest, StagePattern.HardeningOff, Longest, Longest),
-            Row(code, 1) with { Variety = new string('W', 60), NextStep = new string('M', 60) },
+            new BenchTagRow(SampleSheets.LongestCode, Longest, Longest, SampleSheets.LongestLot, "30 September 2027", 1234, Longest, StagePattern.HardeningOff, Longest, Longest),
+            Row(code, 1) with { Variety = new string('W', 100), NextStep = new string('M', 100) },
         ]);
 
     private static readonly string[] _varieties =

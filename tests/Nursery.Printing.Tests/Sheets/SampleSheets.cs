@@ -13,7 +13,16 @@ internal static class SampleSheets
 {
     public const string Address = "https://kestrel-beck.example";
 
-    public static readonly string Longest = "Zwölfblättrige Winterharte Riesen-Schlangengurke vom Beckrand"[..60];
+    /// <summary>Lists of the setup take names of up to 100 characters.</summary>
+    public static readonly string Longest = "Zwölfblättrige Winterharte Riesen-Schlangengurke vom Beckrand der Oberen Terrassen, Spätes Rot, Nachbau"[..100];
+
+    /// <summary>Codes people read to each other: never shortened.</summary>
+    public const string LongestCode = "PE-19999-W";
+
+    /// <summary>Lists take codes of benches of up to 20 characters, those of lots of up to 40.</summary>
+    public const string LongestBench = "GERMINATION-BENCH-12";
+
+    public const string LongestLot = "L-2026-KESTREL-BECK-UPPER-TERRACES-00442";
 
     private static readonly string[] _varieties =
         ["‘Inkwell’", "‘Żółty Łan’", "‘Señor Peñasco’", "‘Crème Brûlée’", "‘Müller’s Early × Beck’", "‘Slow Lantern of the Upper Beckside Terraces, Late Red’"];
@@ -39,8 +48,8 @@ internal static class SampleSheets
                     .. chunk.Select(i => new RoundSheetLine(
                         i + 1,
                         _tasks[i % 4],
-                        wide ? Longest.Replace(' ', '-') : Code(i),
-                        wide ? new string('W', 60) : "Pepper " + Variety(i),
+                        wide ? LongestCode : Code(i),
+                        wide ? new string('W', 100) : "Pepper " + Variety(i),
                         $"{1 + i % 12} trays, spaces {3 * i + 1}–{3 * i + 3}",
                         wide ? string.Join(' ', Enumerable.Repeat(Longest, 6)) : "Last watered 22 November; the surface must not dry before they are up",
                         i % 4 == 1 ? "seedlings" : null)),
@@ -56,12 +65,12 @@ internal static class SampleSheets
                 $"day {day + 1} of November 2026",
                 [
                     .. chunk.Select(i => new CarryLine(
-                        wide ? Longest.Replace(' ', '-') : Code(i),
+                        wide ? LongestCode : Code(i),
                         wide ? Longest : "Pepper " + Variety(i),
                         $"{1 + i % 12} trays",
-                        i % 5 == 0 ? "" : wide ? Longest : "2A",
+                        i % 5 == 0 ? "" : wide ? LongestBench : "2A",
                         i % 5 == 0 ? "from sowing" : wide ? Longest : "House 2, spaces 1–12",
-                        wide ? Longest.Replace(' ', '-') : "3C",
+                        wide ? LongestBench : "3C",
                         wide ? Longest : "House 3, spaces 13–24",
                         i % 6 == 1 ? "2 days late" : null)),
                 ])),
@@ -73,7 +82,7 @@ internal static class SampleSheets
         "Tuesday, 24 November 2026",
         [
             .. Enumerable.Range(0, batches).Select(batch => new PatchBatch(
-                wide ? Longest.Replace(' ', '-') : Code(batch),
+                wide ? LongestCode : Code(batch),
                 wide ? Longest : "Pepper " + Variety(batch),
                 wide ? Longest : "House 2 · bench 2A · spaces 1–12",
                 wide ? string.Join(' ', Enumerable.Repeat(Longest, 3)) : "14 moves, about 3 minutes; then 140 plants in 2 trays, 1 tray space freed.",
@@ -102,7 +111,7 @@ internal static class SampleSheets
         i % 3 == 2 ? "240 have no batch" : null,
         [
             .. Enumerable.Range(0, 1 + i % 3).Select(k => new PickPlace(
-                wide ? Longest.Replace(' ', '-') : Code(3 * i + k), wide ? Longest : "Pepper " + Variety(i), "480 plants", "6 trays of 72 and 48 cells",
+                wide ? LongestCode : Code(3 * i + k), wide ? Longest : "Pepper " + Variety(i), "480 plants", "6 trays of 72 and 48 cells",
                 wide ? Longest + Longest : "House 2 · bench 2A · spaces 1–12", StagePattern.HardeningOff)),
             new PickPlace(Code(900 + i), "Pepper " + Variety(i + 1), "up to 240 plants", "", "House 3 · bench 3A · spaces 4–9", StagePattern.Ready, Instead: true),
         ]);
@@ -120,11 +129,11 @@ internal static class SampleSheets
     };
 
     public static TrayTagSet Wide() => new(
-        "PE-199-W-1", 1234, StagePattern.HardeningOff, Longest, [new TrayTagShare("PE-19999-W", Longest, Longest, Longest, Longest)]);
+        LongestCode + "-1", 1234, StagePattern.HardeningOff, Longest, [new TrayTagShare(LongestCode, Longest, Longest, LongestLot, "30 September 2027")]);
 
     public static TrayTagSet WideShared() => new(
-        "PE-199-W-1", 1234, StagePattern.GrowingOn, Longest,
-        [.. Enumerable.Range(0, 12).Select(_ => new TrayTagShare(Longest, Longest, Longest, Longest, Longest, Longest))]);
+        "PE-19998-Y-1", 1234, StagePattern.GrowingOn, Longest,
+        [.. Enumerable.Range(0, 12).Select(_ => new TrayTagShare(LongestCode, Longest, Longest, LongestLot, "30 September 2027", "cell rows 10–12"))]);
 
     public static BenchPlanModel Plan(Paper paper, int benches = 6, int sets = 8, bool wide = false, int houses = 1) => new(
         Imprint,
@@ -134,12 +143,12 @@ internal static class SampleSheets
                 wide ? Longest : $"House {house}", "24 November 2026", "112 of 240 spaces are free", 2400, 900,
                 [
                     .. Enumerable.Range(0, benches).Select(i => new PlanBench(
-                        wide ? Longest[..12] : $"{house}{(char)('A' + i)}",
+                        wide ? LongestBench : $"{house}{(char)('A' + i)}",
                         120 + i % 2 * 1150, 60 + i / 2 * (800 / ((benches + 1) / 2)), 1000, Math.Min(165, 600 / ((benches + 1) / 2)), 60, 3,
                         i < 2 ? [new PlanZone($"Z{i}1", 1, 30, "80 °F"), new PlanZone($"Z{i}2", 31, 30, "70 °F")] : [],
                         [
                             .. Enumerable.Range(0, sets).Select(k => new PlanTrays(
-                                wide ? Longest.Replace(' ', '-') : Code(10 * i + k), wide ? Longest : Variety(k), $"{7 - k % 3} trays",
+                                wide ? LongestCode : Code(sets * i + k), wide ? Longest : Variety(k), $"{7 - k % 3} trays",
                                 k == 7 ? null : 1 + 7 * k, 7 - k % 3, (StagePattern)(k % 6))),
                         ])),
                 ])),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Nursery.Printing.SowingSheets;
-using Nursery.Printing.Tests.BenchTags;
+using Nursery.Printing.Tests.Sheets;
+using Nursery.Testing.Papers;
 using Xunit;
 
 namespace Nursery.Printing.Tests.SowingSheets;
@@ -14,52 +15,6 @@ public class SowingSheetDocumentTests
         "Treated seed: wear gloves, follow its label, never use it as food or feed.",
         "Wet peat, perlite and gypsum before you stir them; wear a respirator where they dust; open bagged mixes away from the face and wash your hands.",
     ];
-
-    public static TheoryData<Paper, double, double, int> Papers
-    {
-        get
-        {
-            var rows = new TheoryData<Paper, double, double, int>();
-            foreach (var lines in new[] { 0, 1, 40, 1000 })
-            {
-                // Letter: ANSI/ASME Y14.1 size A, 8.5 × 11 in. A4: ISO 216, 210 × 297 mm.
-                rows.Add(Paper.Letter, 8.5 * 72, 11 * 72, lines);
-                rows.Add(Paper.A4, 210 * _mm, 297 * _mm, lines);
-            }
-
-            return rows;
-        }
-    }
-
-    [Theory]
-    [MemberData(nameof(Papers))]
-    public void Render_AnyNumberOfLines_StaysInsideMarginsOverlapsNothingAndLosesNoLine(Paper paper, double width, double height, int lines)
-    {
-        using var read = new Readback(SowingSheetDocument.Render(Model(paper, Days(lines))));
-
-        Assert.All(read.Pages, page =>
-        {
-            Assert.Equal(width, page.Width, 0.5);
-            Assert.Equal(height, page.Height, 0.5);
-            Assert.Empty(Readback.Outside(page, 10 * _mm));
-            if (page.Number < 4 || page.Number == read.Pages.Count)
-            {
-                // Every letter against every other: pages in the middle are as those before.
-                Assert.Empty(Readback.Overlaps(page));
-            }
-
-            var letters = Readback.LettersOf(page);
-            Assert.Contains("KestrelBeckNursery", letters, StringComparison.Ordinal);
-            Assert.Contains("Printed24November2026,14:05", letters, StringComparison.Ordinal);
-            Assert.Contains("Inventeddemodata", letters, StringComparison.Ordinal);
-            Assert.Contains($"Page{page.Number}of{read.Pages.Count}", letters, StringComparison.Ordinal);
-            Assert.Contains("Sowingsheet,2March2026to8March2026", letters, StringComparison.Ordinal);
-        });
-        var all = read.Letters;
-        Assert.All(Enumerable.Range(0, lines), number => Assert.Equal(2, all.Split(Line(number).Code).Length));
-        Assert.Equal(lines == 0, all.Contains("Nothingistobesown", StringComparison.Ordinal));
-        Assert.Equal(lines == 1000, read.Pages.Count > 20);
-    }
 
     [Fact]
     public void Render_OneLine_PrintsAllItsFactsABoxAndTheCautions()
@@ -93,32 +48,13 @@ public class SowingSheetDocumentTests
     }
 
     [Fact]
-    public void Render_LongestTexts_AreShortenedNotClipped()
-    {
-        var longest = SampleTags.Longest;
-        // The most a batch may have: 10,000 trays of 512 cells, 50 seeds a cell.
-        var wide = new SowingLine(
-            longest.Replace(' ', '-'), longest, new string('W', 60), longest, longest, longest, "256,000,000", longest, longest, longest);
-        using var read = new Readback(SowingSheetDocument.Render(Model(
-            Paper.A4, [new SowingDay(new string('M', 200), longest, [wide, Line(1), wide with { Lot = null, Variety = new string('W', 100) }])])));
-
-        Assert.All(read.Pages, page =>
-        {
-            Assert.Empty(Readback.Outside(page, 10 * _mm));
-            Assert.Empty(Readback.Overlaps(page));
-        });
-        Assert.Contains("nolotyet", read.Letters, StringComparison.Ordinal);
-        Assert.Contains("256,000,000", read.Letters, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Render_SameModelTwice_GivesTheSameBytes() => Assert.Equal(
         SowingSheetDocument.Render(Model(Paper.A4, Days(5))), SowingSheetDocument.Render(Model(Paper.A4, Days(5))));
 
-    private static SowingSheetModel Model(Paper paper, IReadOnlyList<SowingDay> days) => new(
+    internal static SowingSheetModel Model(Paper paper, IReadOnlyList<SowingDay> days) => new(
         new Imprint("Kestrel Beck Nursery", "24 November 2026, 14:05", "Invented demo data"), paper, "2 March 2026 to 8 March 2026", days, _cautions);
 
-    private static List<SowingDay> Days(int lines) =>
+    internal static List<SowingDay> Days(int lines) =>
     [
         .. Enumerable.Range(0, lines).Chunk(60).Select((some, day) => new SowingDay(
             string.Create(CultureInfo.InvariantCulture, $"{(DayOfWeek)((day + 1) % 7)}, {2 + day} March 2026"),
@@ -126,11 +62,20 @@ public class SowingSheetDocumentTests
             [.. some.Select(Line)])),
     ];
 
-    private static SowingLine Line(int number)
+    /// <summary>The most a batch may have: 10,000 trays of 512 cells, 50 seeds a cell.</summary>
+    internal static SowingSheetModel Wide(Paper paper)
+    {
+        var longest = SampleSheets.Longest;
+        var wide = new SowingLine(
+            SampleSheets.LongestCode, longest, new string('W', 100), SampleSheets.LongestLot, longest, longest, "256,000,000", longest, longest, longest);
+        return Model(paper, [new SowingDay(new string('M', 200), longest, [wide, Line(1), wide with { Lot = null, Variety = new string('W', 100) }])]);
+    }
+
+    internal static SowingLine Line(int number)
     {
         var kind = number % 3;
         return new SowingLine(
-            $"PE-{number}-K", kind == 0 ? "‘Inkwell’" : kind == 1 ? SampleTags.Longest : "‘Żółty Łan’", "Pepper", "L-0442, treated",
+            $"PE-{number}-K", kind == 0 ? "‘Inkwell’" : kind == 1 ? SampleSheets.Longest : "‘Żółty Łan’", "Pepper", "L-0442, treated",
             "3 trays of 72", "1 a cell", "216", kind == 2 ? "on the surface, no cover" : "1/4 in, cover", "light or dark", "1A, 1–3");
     }
 }

@@ -1,5 +1,6 @@
 using Nursery.Printing.Tests.Sheets;
 using Nursery.Printing.TrayTags;
+using Nursery.Testing.Papers;
 using Xunit;
 
 namespace Nursery.Printing.Tests.TrayTags;
@@ -7,39 +8,6 @@ namespace Nursery.Printing.Tests.TrayTags;
 public class TrayTagsTests
 {
     private const double _mm = 72 / 25.4;
-
-    /// <summary>Rolls of 2 × 4 in and 1 × 4 in: common practice, no source. Margins as printers and knives need them.</summary>
-    public static TheoryData<TagStock, double, double, double> Stocks => new()
-    {
-        { TagStock.Letter, 8.5 * 72, 11 * 72, 10 * _mm },
-        { TagStock.A4, 210 * _mm, 297 * _mm, 10 * _mm },
-        { TagStock.Labels, 4 * 72, 2 * 72, 2.5 * _mm },
-        { TagStock.Stakes, 4 * 72, 72, 1.2 * _mm },
-    };
-
-    [Theory]
-    [MemberData(nameof(Stocks))]
-    public void Render_AnyTags_StaysInsideMarginsAndOverlapsNothing(TagStock stock, double width, double height, double margin)
-    {
-        using var read = new Readback(TrayTagsDocument.Render(SampleSheets.Tags(
-            stock,
-            [
-                .. Enumerable.Range(0, 6).Select(i => SampleSheets.Set(i)), SampleSheets.Shared(3), SampleSheets.Shared(4, batches: 12),
-                SampleSheets.Wide() with { Trays = 2 }, SampleSheets.WideShared() with { Trays = 2 },
-            ])));
-
-        Assert.All(read.Pages, page =>
-        {
-            Assert.Equal(width, page.Width, 0.5);
-            Assert.Equal(height, page.Height, 0.5);
-            Assert.Empty(Readback.Outside(page, margin));
-            Assert.Empty(Readback.Overlaps(page));
-            var letters = Readback.LettersOf(page);
-            Assert.Contains("KestrelBeckNursery", letters, StringComparison.Ordinal);
-            Assert.Contains("rinted24November2026,14:05", letters, StringComparison.Ordinal);
-            Assert.Contains($"Page{page.Number}of{read.Pages.Count}", letters, StringComparison.Ordinal);
-        });
-    }
 
     [Theory]
     [InlineData(TagStock.Letter, 10)]
@@ -58,64 +26,6 @@ public class TrayTagsTests
     }
 
     [Theory]
-    [InlineData(TagStock.Letter)]
-    [InlineData(TagStock.Labels)]
-    [InlineData(TagStock.Stakes)]
-    public void Render_SharedTray_ListsItsRowsOfCells(TagStock stock)
-    {
-        using var read = new Readback(TrayTagsDocument.Render(SampleSheets.Tags(stock, [SampleSheets.Shared(3)])));
-
-        var letters = read.Letters;
-        Assert.Contains("PE-103-D-1", letters, StringComparison.Ordinal);
-        for (var batch = 0; batch < 4; batch++)
-        {
-            Assert.Contains(
-                Readback.Squeeze($"cell rows {3 * batch + 1}–{3 * batch + 3} · {SampleSheets.Code(503 + batch)}"), letters, StringComparison.Ordinal);
-        }
-    }
-
-    [Theory]
-    [MemberData(nameof(Stocks))]
-    public void Render_AThousandTags_PrintsEachOnce(TagStock stock, double width, double height, double margin)
-    {
-        Assert.True(margin < width && margin < height);
-        using var read = new Readback(TrayTagsDocument.Render(
-            SampleSheets.Tags(stock, [.. Enumerable.Range(0, 100).Select(i => SampleSheets.Set(i, trays: 10))])));
-
-        var letters = read.Letters;
-        Assert.All(Enumerable.Range(0, 100), i => Assert.Equal(10, letters.Split(SampleSheets.Code(i)).Length - 1));
-        Assert.Equal(100, letters.Split("tray7of10").Length - 1);
-    }
-
-    [Theory]
-    [MemberData(nameof(Stocks))]
-    public void Render_NoTag_PrintsOnePageThatSaysSo(TagStock stock, double width, double height, double margin)
-    {
-        Assert.True(margin < width && margin < height);
-        using var read = new Readback(TrayTagsDocument.Render(SampleSheets.Tags(stock, [])));
-
-        Assert.Single(read.Pages);
-        Assert.Contains("Notraytoprintatagfor.", read.Letters, StringComparison.Ordinal);
-        Assert.Empty(Readback.Overlaps(read.Pages[0]));
-    }
-
-    [Theory]
-    [InlineData(TagStock.Letter, 300, 10)]
-    [InlineData(TagStock.A4, 300, 10)]
-    [InlineData(TagStock.Labels, 203, 1)]
-    [InlineData(TagStock.Stakes, 203, 1)]
-    public void Render_WithPublicAddress_ForeignDecoderReadsEveryTag(TagStock stock, int dotsPerInch, int perPage)
-    {
-        var pdf = TrayTagsDocument.Render(SampleSheets.Tags(stock, [SampleSheets.Set(0, trays: 10), SampleSheets.Shared(3)]));
-
-        var read = ForeignTools.QrCodes(pdf, dotsPerInch);
-
-        string[] expected = [.. Enumerable.Repeat("HTTPS://KESTREL-BECK.EXAMPLE/T/PE-100-A-1", 10), "HTTPS://KESTREL-BECK.EXAMPLE/T/PE-103-D-1"];
-        Assert.Equal(expected, read.SelectMany(page => page).Order(StringComparer.Ordinal));
-        Assert.All(read, page => Assert.InRange(page.Length, 1, perPage));
-    }
-
-    [Theory]
     [InlineData(TagStock.Labels)]
     [InlineData(TagStock.Stakes)]
     public void Render_WithoutPublicAddress_CarriesOnlyTheCode(TagStock stock)
@@ -126,10 +36,12 @@ public class TrayTagsTests
     }
 
     [Theory]
-    [MemberData(nameof(Stocks))]
-    public void Render_Code_HasCapitalsOfAtLeastFourMillimetres(TagStock stock, double width, double height, double margin)
+    [InlineData(TagStock.Letter)]
+    [InlineData(TagStock.A4)]
+    [InlineData(TagStock.Labels)]
+    [InlineData(TagStock.Stakes)]
+    public void Render_Code_HasCapitalsOfAtLeastFourMillimetres(TagStock stock)
     {
-        Assert.True(margin < width && margin < height);
         using var read = new Readback(TrayTagsDocument.Render(SampleSheets.Tags(stock, [SampleSheets.Wide() with { Trays = 1 }])));
 
         // The code is the largest text on a tag; capitals of its face are 0.668 of the size (OS/2 table of the embedded file, sCapHeight).

@@ -2,11 +2,13 @@ using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Core;
 
-namespace Nursery.Printing.Tests;
+namespace Nursery.Testing.Papers;
 
 /// <summary>A printed file read back by PdfPig, a reader that shares no code with the writer.</summary>
-internal sealed class Readback : IDisposable
+public sealed class Readback : IDisposable
 {
+    private const double Slack = 0.2;
+
     private readonly PdfDocument _document;
 
     public Readback(byte[] file)
@@ -29,16 +31,27 @@ internal sealed class Readback : IDisposable
     /// <summary>Letters that stand on top of letters of another word; touching by less than a fifth of a point is kerning.</summary>
     public static IEnumerable<string> Overlaps(Page page)
     {
-        var letters = page.Letters.Where(letter => !string.IsNullOrWhiteSpace(letter.Value)).ToList();
+        var letters = page.Letters.Where(letter => !string.IsNullOrWhiteSpace(letter.Value))
+            .Select((letter, place) => (Letter: letter, Place: place, Box: letter.BoundingBox)).OrderBy(one => one.Box.Left).ToList();
         for (var i = 0; i < letters.Count; i++)
         {
-            for (var j = i + 2; j < letters.Count; j++)
+            // From left to right: what begins behind the end of a letter meets it no more.
+            for (var j = i + 1; j < letters.Count && letters[j].Box.Left + Slack < letters[i].Box.Right; j++)
             {
-                if (Meet(letters[i].BoundingBox, letters[j].BoundingBox))
-                    yield return $"page {page.Number}: '{letters[i].Value}' at {letters[i].StartBaseLine} and '{letters[j].Value}' at {letters[j].StartBaseLine}";
+                if (Math.Abs(letters[i].Place - letters[j].Place) > 1 && Meet(letters[i].Box, letters[j].Box))
+                    yield return $"page {page.Number}: '{letters[i].Letter.Value}' at {letters[i].Letter.StartBaseLine} and '{letters[j].Letter.Value}' at {letters[j].Letter.StartBaseLine}";
             }
         }
     }
+
+    /// <summary>Lines and areas that leave the paper.</summary>
+    public static IEnumerable<string> LinesOutside(Page page) =>
+        from path in page.Paths
+        where path.IsStroked || path.IsFilled
+        let box = path.GetBoundingRectangle()
+        where box is not null
+        where box.Value.Left < -0.1 || box.Value.Bottom < -0.1 || box.Value.Right > page.Width + 0.1 || box.Value.Top > page.Height + 0.1
+        select $"page {page.Number}: {box}";
 
     public static IEnumerable<string> Outside(Page page, double margin) =>
         from letter in page.Letters
@@ -49,9 +62,6 @@ internal sealed class Readback : IDisposable
 
     public void Dispose() => _document.Dispose();
 
-    private static bool Meet(PdfRectangle a, PdfRectangle b)
-    {
-        const double slack = 0.2;
-        return a.Left + slack < b.Right && b.Left + slack < a.Right && a.Bottom + slack < b.Top && b.Bottom + slack < a.Top;
-    }
+    private static bool Meet(PdfRectangle a, PdfRectangle b) =>
+        a.Left + Slack < b.Right && b.Left + Slack < a.Right && a.Bottom + Slack < b.Top && b.Bottom + Slack < a.Top;
 }
