@@ -27,7 +27,7 @@ public static class PatchSheetDocument
     private static SheetCell[] Row(PatchLine line) =>
     [
         Tick,
-        Of((line.From, Place, 1)),
+        Of((line.From, Strong, 1)),
         Of((line.Seedlings, Place, 1)),
         Of((line.To, Strong, 2)),
         Of((line.Then, Small, 2)),

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace Nursery.Agronomy.Tests.Sowing;
 
-/// <summary>An independent way to the chance: ten million seeds sown on paper, one by one in what they share (batch, cell, tray).</summary>
+/// <summary>An independent way to the chance: seeds sown on paper, 2.5 million a setting, one by one in what they share (batch, cell, tray).</summary>
 public sealed class SowingSimulationTests
 {
     private const int Wanted = 200;
@@ -14,7 +14,7 @@ public sealed class SowingSimulationTests
     [InlineData(2, 1, 0.70, 35, 0.1, 0.01)]
     [InlineData(3, 1, 0.60, 12, 0.05, 0)]
     [InlineData(8, 4, 0.75, 35, 0.1, 0.005)]
-    public void Chance_TenMillionSeeds_AgreesWithinFourStandardErrors(
+    public void Chance_TwoAndAHalfMillionSeedsASetting_AgreesWithinFourStandardErrors(
         int seeds, int least, double mean, double size, double correlation, double trayLoss)
     {
         var (prior, survival) = (BetaShape.Of(new Fraction(mean), size), new BetaShape(38, 2));

@@ -39,7 +39,7 @@ public sealed partial class DocumentTests
         {
             "README.md", "DEVELOPERS.md", "Nursery.sln", "docker-compose.yml", "global.json", ".editorconfig", ".ci/run", "deploy/run.sh",
             "deploy/Dockerfile", "tests/run.sh", "docs/architecture.md", "docs/glossary.md", "docs/imports.md", "docs/dependencies.md",
-            "docs/operations.md", "docs/api.md",
+            "docs/operations.md", "docs/api.md", "docs/papers.md",
         })
         {
             Assert.Contains(expected, Repository.Files);
