@@ -12,6 +12,7 @@ Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal
     ["drag"] = DragBenchmark.RunAsync,
     ["past"] = PastBenchmark.RunAsync,
     ["raise-tasks"] = RaiseTasksBenchmark.RunAsync,
+    ["rounds"] = RoundsBenchmark.RunAsync,
     ["tags"] = TagsBenchmark.RunAsync,
     ["germination"] = GerminationBenchmark.RunAsync,
     ["sowing"] = SowingBenchmark.RunAsync,
