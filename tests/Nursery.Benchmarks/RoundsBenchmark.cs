@@ -10,8 +10,8 @@ internal static partial class RoundsBenchmark
 {
     private const int Rounds = 150;
 
-    /// <summary>Water and a look of each, a move of every third, and the looks and the scouting of the places.</summary>
-    private const int Batches = 212;
+    /// <summary>Water and a look of each, a move of most, and the looks and the scouting of the places.</summary>
+    private const int Batches = 187;
     private const int LeastTasks = 500;
     private const double MostRatio = 2;
     private static readonly TimeSpan MostExtra = TimeSpan.FromMilliseconds(20);

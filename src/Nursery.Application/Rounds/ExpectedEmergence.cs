@@ -21,6 +21,7 @@ internal sealed class ExpectedEmergence
     private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> _zones;
     private readonly SeedChances _chances;
     private readonly Units _units;
+    private readonly Dictionary<(Id<SeedLot>, Id<Variety>, LocalDate, LocalDate, int, (decimal, decimal, string)), ExpectedShare?> _known = [];
 
     private ExpectedEmergence(
         ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> zones, SeedChances chances, Units units) =>
@@ -57,6 +58,14 @@ internal sealed class ExpectedEmergence
             return null;
         }
 
+        // Batches of one lot, sown the same day on the same heat, are told the same.
+        var alike = (lot.Id, variety.Id, sown, day, batch.SeedsPerCell, zone);
+        return _known.TryGetValue(alike, out var known) ? known : _known[alike] = Find(batch.SeedsPerCell, variety, crop, lot, zone, sown, day);
+    }
+
+    private ExpectedShare? Find(
+        int seedsPerCell, Variety variety, Crop crop, SeedLot lot, (decimal SetpointC, decimal OffsetC, string House) zone, LocalDate sown, LocalDate day)
+    {
         var found = FindCropEmergence.Of(crop);
         var media = MediaOffset.Of(new Temperature(zone.SetpointC), zone.OffsetC);
         var days = Period.DaysBetween(sown, day);
@@ -66,8 +75,8 @@ internal sealed class ExpectedEmergence
             return null;
         }
 
-        var up = ExpectedUp.Of(found.Rate, found.Curve, media, days, chance.Prior, batch.SeedsPerCell);
-        return new ExpectedShare(up.Low.Value, up.High.Value, HowOf(found, media, zone.SetpointC, sown, days, chance, batch.SeedsPerCell));
+        var up = ExpectedUp.Of(found.Rate, found.Curve, media, days, chance.Prior, seedsPerCell);
+        return new ExpectedShare(up.Low.Value, up.High.Value, HowOf(found, media, zone.SetpointC, sown, days, chance, seedsPerCell));
     }
 
     private How HowOf(
