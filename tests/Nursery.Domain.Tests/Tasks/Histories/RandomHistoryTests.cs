@@ -1,5 +1,6 @@
 using CsCheck;
 using NodaTime;
+using NodaTime.Calendars;
 using Nursery.Domain.Tasks;
 using Xunit;
 
@@ -65,6 +66,23 @@ public sealed class RandomHistoryTests
                 Assert.Equal(open, Open(history));
             },
             iter: Histories / 10);
+
+    /// <summary>What the histories claim to pass they pass: each step is up to 60 hours, so a fortnight from a start is well within one.</summary>
+    [Fact]
+    public void Starts_ReachEveryChangeOfClocksALeapDayAndWeek53()
+    {
+        var reached = Starts.Select(start => new Interval(start, start + Duration.FromDays(14))).ToList();
+        foreach (var zone in Zones.All.Select(name => DateTimeZoneProviders.Tzdb[name]))
+        {
+            var changes = zone.GetZoneIntervals(new Interval(Starts.Min(), Starts.Max() + Duration.FromDays(14)))
+                .Where(span => span.HasStart && reached.Exists(some => some.Contains(span.Start))).Select(span => span.Savings > Offset.Zero).Distinct();
+            Assert.Equal(2, changes.Count());
+        }
+
+        var days = reached.SelectMany(some => Enumerable.Range(0, 14).Select(day => (some.Start + Duration.FromDays(day)).InUtc().Date)).ToList();
+        Assert.Contains(days, day => day is { Month: 2, Day: 29 });
+        Assert.Contains(days, day => WeekYearRules.Iso.GetWeekOfWeekYear(day) == 53);
+    }
 
     private static void Check(RandomHistory history)
     {

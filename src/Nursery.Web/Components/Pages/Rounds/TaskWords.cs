@@ -33,11 +33,12 @@ internal static class TaskWords
 
     public static string Trays(int trays) => Many(trays, "tray", "trays");
 
-    public static string Spaces(TaskItem task) => (task.FirstSpace, task.LastSpace) switch
+    /// <summary>"spaces 1–18"; null where that is not known.</summary>
+    public static string? Spaces(TaskItem task) => (task.FirstSpace, task.LastSpace) switch
     {
-        ({ } first, { } last) when first == last => string.Create(CultureInfo.InvariantCulture, $" · space {first}"),
-        ({ } first, { } last) => string.Create(CultureInfo.InvariantCulture, $" · spaces {first}–{last}"),
-        _ => "",
+        ({ } first, { } last) when first == last => string.Create(CultureInfo.InvariantCulture, $"space {first}"),
+        ({ } first, { } last) => string.Create(CultureInfo.InvariantCulture, $"spaces {first}–{last}"),
+        _ => null,
     };
 
     /// <summary>"bench 2A, spaces 1–18": where the trays are.</summary>
