@@ -51,6 +51,9 @@ public sealed class SeedChances
         ]);
     }
 
+    /// <summary>Whether the batch is one of those counted in the record of its lot.</summary>
+    public bool Knows(SeedLot lot, Guid batch) => _byLot[lot.Code].Any(record => record.Batch.Id == batch);
+
     /// <summary>Null where nothing would come up at the temperature.</summary>
     public SeedChance? Of(SeedQuestion question)
     {

@@ -21,7 +21,7 @@ internal sealed class ExpectedEmergence
     private readonly ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> _zones;
     private readonly SeedChances _chances;
     private readonly Units _units;
-    private readonly Dictionary<(Id<SeedLot>, Id<Variety>, LocalDate, LocalDate, int, (decimal, decimal, string)), ExpectedShare?> _known = [];
+    private readonly Dictionary<(Id<SeedLot>, LocalDate, LocalDate, int, (decimal, decimal, string), Guid?), ExpectedShare?> _known = [];
 
     private ExpectedEmergence(
         ILookup<string, (SpaceRun Spaces, decimal SetpointC, decimal OffsetC, string House)> zones, SeedChances chances, Units units) =>
@@ -50,7 +50,7 @@ internal sealed class ExpectedEmergence
     }
 
     /// <summary>Null for trays that are not sown, not on heat, in a place not known, or of no known lot.</summary>
-    public ExpectedShare? Of(Batch batch, Variety variety, Crop crop, SeedLot? lot, string? bench, int? firstSpace, LocalDate day)
+    public ExpectedShare? Of(Batch batch, Crop crop, SeedLot? lot, string? bench, int? firstSpace, LocalDate day)
     {
         if (batch.State.SownOn is not { } sown || batch.State.OffHeatOn is not null || lot is null || day < sown
             || bench is null || firstSpace is not { } space || ZoneAt(bench, space) is not { } zone)
@@ -58,18 +58,19 @@ internal sealed class ExpectedEmergence
             return null;
         }
 
-        // Batches of one lot, sown the same day on the same heat, are told the same.
-        var alike = (lot.Id, variety.Id, sown, day, batch.SeedsPerCell, zone);
-        return _known.TryGetValue(alike, out var known) ? known : _known[alike] = Find(batch.SeedsPerCell, variety, crop, lot, zone, sown, day);
+        // Batches of one lot, sown the same day on the same heat, are told the same, but of one that is in the record it is left out.
+        Guid? recorded = _chances.Knows(lot, batch.Id.Value) ? batch.Id.Value : null;
+        var alike = (lot.Id, sown, day, batch.SeedsPerCell, zone, recorded);
+        return _known.TryGetValue(alike, out var known) ? known : _known[alike] = Find(batch.SeedsPerCell, recorded, crop, lot, zone, sown, day);
     }
 
     private ExpectedShare? Find(
-        int seedsPerCell, Variety variety, Crop crop, SeedLot lot, (decimal SetpointC, decimal OffsetC, string House) zone, LocalDate sown, LocalDate day)
+        int seedsPerCell, Guid? recorded, Crop crop, SeedLot lot, (decimal SetpointC, decimal OffsetC, string House) zone, LocalDate sown, LocalDate day)
     {
         var found = FindCropEmergence.Of(crop);
         var media = MediaOffset.Of(new Temperature(zone.SetpointC), zone.OffsetC);
         var days = Period.DaysBetween(sown, day);
-        if (days > ExpectedUp.MostDays || _chances.Of(new SeedQuestion(crop, lot, zone.House, media, sown) { Except = batch.Id.Value }) is not { } chance)
+        if (days > ExpectedUp.MostDays || _chances.Of(new SeedQuestion(crop, lot, zone.House, media, sown) { Except = recorded }) is not { } chance)
         {
             // Nothing would come up at this temperature, or after so long: then nothing can be expected of it.
             return null;

@@ -123,7 +123,7 @@ public sealed class ListTasks(IDbContextFactory<NurseryDbContext> databases, Tim
                 {
                     Minutes = TaskMinutes.Of(pair.row.task.Kind, pair.row.traySet.Trays, pair.row.batch.Cells),
                     Expected = pair.row.task.Kind is TaskKind.EmergenceCheck or TaskKind.MoveOffHeat
-                        ? expected.Of(pair.row.batch, pair.row.variety, pair.row.crop, pair.row.lot, pair.Place?.Bench, pair.Place?.Spaces?.First, day)
+                        ? expected.Of(pair.row.batch, pair.row.crop, pair.row.lot, pair.Place?.Bench, pair.Place?.Spaces?.First, day)
                         : null,
                 }));
         return

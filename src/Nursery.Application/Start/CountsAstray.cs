@@ -28,7 +28,7 @@ internal static class CountsAstray
         [
             .. rows.DistinctBy(row => row.batch.Id)
                 .Select(row => (row, Up: (decimal)row.batch.State.CellsUp!.Value / Math.Max(1, row.batch.State.CellsSown),
-                    Share: expected.Of(row.batch, row.variety, row.crop, row.lot, row.Bench, row.Spaces?.First, row.batch.State.CountedOn!.Value)))
+                    Share: expected.Of(row.batch, row.crop, row.lot, row.Bench, row.Spaces?.First, row.batch.State.CountedOn!.Value)))
                 .Where(row => row.Share is { } share && (double)row.Up < share.Low)
                 .OrderBy(row => (double)row.Up - row.Share!.Low).ThenBy(row => row.row.batch.Code, StringComparer.Ordinal)
                 .Select(row => new CountAstray(
