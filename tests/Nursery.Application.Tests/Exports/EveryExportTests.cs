@@ -1,4 +1,5 @@
 using System.Text;
+using Npgsql;
 using Nursery.Application.Batches;
 using Nursery.Application.Exports;
 using Nursery.Application.Germination;
@@ -10,7 +11,6 @@ using Nursery.Application.Setup.Lists;
 using Nursery.Domain.Ledger;
 using Nursery.Testing.Database;
 using Nursery.Testing.Nurseries;
-using Npgsql;
 using Xunit;
 
 namespace Nursery.Application.Tests.Exports;

@@ -3,8 +3,8 @@ using Nursery.Printing.CarryLists;
 using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;
-using UglyToad.PdfPig.Content;
 using Nursery.Testing.Papers;
+using UglyToad.PdfPig.Content;
 using Xunit;
 
 namespace Nursery.Printing.Tests.Sheets;
