@@ -38,8 +38,19 @@ public sealed class SowingOptions
     /// <inheritdoc cref="All"/>
     public SowingOption Of(int seedsPerCell)
     {
-        var share = ShareOf(seedsPerCell);
-        var (cells, chance) = Fewest(share, seedsPerCell);
+        var (cells, chance) = Fewest(ShareOf(seedsPerCell), seedsPerCell);
+        return Option(seedsPerCell, cells, chance);
+    }
+
+    /// <summary>What so many cells give and cost, whatever their chance.</summary>
+    /// <param name="seedsPerCell">1 to 15, not fewer than are kept.</param>
+    /// <param name="cells">1 to 20,000,000.</param>
+    /// <exception cref="InputOutOfRange">A number outside its range.</exception>
+    public SowingOption At(int seedsPerCell, int cells) => Option(
+        seedsPerCell, InputOutOfRange.Within(cells, 1, MostCells, nameof(cells), "cells"), ChanceOf(ShareOf(seedsPerCell), cells));
+
+    private SowingOption Option(int seedsPerCell, int cells, double chance)
+    {
         var filled = Average(new CellFill(seedsPerCell, _question.Keep.Low, _question.WithinCellCorrelation));
         var crowded = _question.Keep.High < seedsPerCell
             ? Average(new CellFill(seedsPerCell, _question.Keep.High + 1, _question.WithinCellCorrelation))

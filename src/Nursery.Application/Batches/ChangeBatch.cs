@@ -4,11 +4,13 @@ using NodaTime;
 using NodaTime.Text;
 using Nursery.Application.Reservations;
 using Nursery.Application.Setup.Lists;
+using Nursery.Application.Sowings;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Batches;
+using Nursery.Domain.Benches;
 using Nursery.Domain.Crops;
 using Nursery.Domain.Ledger;
 using Nursery.Domain.People;
@@ -19,13 +21,14 @@ using Nursery.Domain.TraySets;
 
 namespace Nursery.Application.Batches;
 
-/// <summary>Another tray count (1–10,000), sowing day (today or later) or lot for a batch that is not sown; null keeps what is.</summary>
+/// <summary>Another tray count (1–10,000), number of seeds a cell, sowing day (today or later) or lot for a batch that is not sown; null keeps what is.</summary>
 /// <param name="BatchId">The batch.</param>
 /// <param name="Version">The version the change was made from.</param>
 /// <param name="Trays">Trays.</param>
 /// <param name="SowOn">Sowing day.</param>
 /// <param name="LotCode">A lot of its variety.</param>
-public sealed record ChangeBatchRequest(Guid BatchId, int Version, int? Trays, LocalDate? SowOn, string? LotCode);
+/// <param name="SeedsPerCell">Seeds a cell, 1–50.</param>
+public sealed record ChangeBatchRequest(Guid BatchId, int Version, int? Trays, LocalDate? SowOn, string? LotCode, int? SeedsPerCell = null);
 
 /// <summary>What follows from a change, in sentences; nothing is stored in a trial.</summary>
 public sealed record BatchChange(LocalDate SowOn, LocalDate ReadyOn, int Trays, IReadOnlyList<string> Follows);
@@ -62,11 +65,8 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
             throw new AlreadySown(batch.Code);
         }
 
-        var crop = await (
-            from variety in database.Varieties
-            join row in database.Crops on variety.CropId equals row.Id
-            where variety.Id == batch.VarietyId
-            select row).SingleAsync(cancellation);
+        var variety = await database.Varieties.SingleAsync(row => row.Id == batch.VarietyId, cancellation);
+        var crop = await database.Crops.SingleAsync(row => row.Id == variety.CropId, cancellation);
         var traySet = await OwnTraySetAsync(database, batch, cancellation);
         if (batch.Version != request.Version)
         {
@@ -75,8 +75,10 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
 
         var lot = await CheckAsync(database, request, batch, today, cancellation);
         var before = (batch.SowOn, traySet.Trays);
+        var place = (await HeatPlaces.LoadAsync(database, [traySet.Id], cancellation)).Of(traySet.Id, batch.SowOn);
+        var ground = await SowingGround.LoadAsync(database, site, today, cancellation);
         var follows = new List<string>();
-        Apply(request, batch, traySet, crop, lot, follows);
+        Apply(request, batch, traySet, lot, day => PlannedHeat.DaysToReady(crop, ground.Heat.SpotOf(crop, day, place)), follows);
         if (before != (batch.SowOn, traySet.Trays))
         {
             await MoveSpacesAsync(
@@ -84,9 +86,10 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
         }
 
         await TellOrdersAsync(database, batch, follows, cancellation);
+        await TellChanceAsync(database, ground, batch, traySet, (crop, variety, place), follows, cancellation);
         batch.Version++;
         database.Write(
-            site, actor, time, new BatchReplanned(traySet.Trays, LocalDatePattern.Iso.Format(batch.SowOn), lot?.Code),
+            site, actor, time, new BatchReplanned(traySet.Trays, LocalDatePattern.Iso.Format(batch.SowOn), lot?.Code, request.SeedsPerCell),
             batch.Id, traySet.Id);
         await database.SaveChangesAsync(cancellation);
         await TaskWriting.SyncAsync(database, [batch], today, time, cancellation);
@@ -130,6 +133,11 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
             checks.Range("trays", trays, 1, 10_000);
         }
 
+        if (request.SeedsPerCell is { } seeds)
+        {
+            checks.Range("seedsPerCell", seeds, 1, 50);
+        }
+
         if (request.SowOn is { } sowOn && (sowOn < today || sowOn > today.PlusYears(10)))
         {
             checks.Fail("sowOn", LocalDatePattern.Iso.Format(sowOn), "today to ten years on");
@@ -148,7 +156,7 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
     }
 
     private static void Apply(
-        ChangeBatchRequest request, Batch batch, TraySet traySet, Crop crop, SeedLot? lot, List<string> follows)
+        ChangeBatchRequest request, Batch batch, TraySet traySet, SeedLot? lot, Func<LocalDate, int> daysToReady, List<string> follows)
     {
         if (request.Trays is { } trays && trays != traySet.Trays)
         {
@@ -158,10 +166,17 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
             batch.Cells = trays * traySet.CellsPerTray;
         }
 
+        if (request.SeedsPerCell is { } seeds && seeds != batch.SeedsPerCell)
+        {
+            follows.Add(string.Create(
+                CultureInfo.InvariantCulture, $"{seeds} seeds a cell instead of {batch.SeedsPerCell}: {(long)seeds * batch.Cells:N0} seeds to take"));
+            batch.SeedsPerCell = seeds;
+        }
+
         if (request.SowOn is { } sowOn && sowOn != batch.SowOn)
         {
             batch.SowOn = sowOn;
-            batch.ReadyOn = sowOn.PlusDays(crop.DaysToReady);
+            batch.ReadyOn = sowOn.PlusDays(daysToReady(sowOn));
             follows.Add($"Sown {Day(sowOn)}, ready {Day(batch.ReadyOn)}");
         }
 
@@ -249,6 +264,31 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
         follows.AddRange(wanted.Select(line => string.Create(
             CultureInfo.InvariantCulture,
             $"Order {line.Number} wants them {Day(line.ReadyOn)}: {Period.DaysBetween(line.ReadyOn, batch.ReadyOn)} days late")));
+    }
+
+    /// <summary>What the orders of the batch may count on now.</summary>
+    private static async Task TellChanceAsync(
+        NurseryDbContext database,
+        SowingGround ground,
+        Batch batch,
+        TraySet traySet,
+        (Crop Crop, Variety Variety, (Id<Bench> Bench, int Space)? Place) what,
+        List<string> follows,
+        CancellationToken cancellation)
+    {
+        var plants = await database.Allocations.Where(row => row.BatchId == batch.Id).SumAsync(row => row.Plants, cancellation);
+        if (plants == 0 || follows.Count == 0)
+        {
+            return;
+        }
+
+        var lot = batch.LotId is { } lotId ? await database.SeedLots.SingleAsync(row => row.Id == lotId, cancellation) : null;
+        var sowing = ground.Of(new SowingWish(what.Crop, what.Variety, lot, plants, traySet.CellsPerTray, batch.SowOn, what.Place));
+        follows.Add(sowing is null
+            ? "Nothing would come up at that temperature"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"The {plants:N0} plants ordered come with a chance of {SowingWords.Chance(sowing.Chance(batch.SeedsPerCell, batch.Cells))}"));
     }
 
     private static string Day(LocalDate day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
@@ -16,7 +17,7 @@ public sealed record TrayPartner(
 
 /// <summary>Batches that could share trays with chosen ones: the same heat band and move-off day first, those that do not suit last.
 /// Without a chosen one every batch that shares with none.</summary>
-public sealed class ListTrayPartners(IDbContextFactory<NurseryDbContext> databases)
+public sealed class ListTrayPartners(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
     /// <exception cref="NotFound">One of the chosen is no planned batch of this site with trays of its own.</exception>
     public async Task<IReadOnlyList<TrayPartner>> HandleAsync(
@@ -24,7 +25,8 @@ public sealed class ListTrayPartners(IDbContextFactory<NurseryDbContext> databas
     {
         actor.Must(Right.Read);
         await using var database = await databases.CreateDbContextAsync(cancellation);
-        var rows = await database.SharersAsync(actor.SiteId, cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        var rows = await database.SharersAsync(site, site.Today(time), cancellation);
         var byId = rows.ToDictionary(row => row.Row.Batch.Id.Value);
         var together = chosen.Distinct()
             .Select(id => byId.TryGetValue(id, out var row) ? row.Sharer : throw new NotFound("planned batch with trays of its own", "id", id.ToString()))

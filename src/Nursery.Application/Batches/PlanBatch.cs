@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Orders;
+using Nursery.Application.Sowings;
 using Nursery.Application.Tasks;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -83,6 +84,11 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
         checks.Done();
 
         var crop = await database.Crops.SingleAsync(row => row.Id == variety!.CropId, cancellation);
+
+        // What is loaded from files keeps the ready days its file was made with.
+        var daysToReady = mayBePast
+            ? crop.DaysToReady
+            : PlannedHeat.DaysToReady(crop, (await PlannedHeat.LoadAsync(database, site, cancellation)).SpotOf(crop, request.SowOn, null));
         var code = await BatchCodes.NextAsync(database, site.Id, crop.Code, cancellation);
         var batch = new Batch
         {
@@ -95,7 +101,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             Cells = request.Trays * request.CellsPerTray,
             SeedsPerCell = request.SeedsPerCell,
             SowOn = request.SowOn,
-            ReadyOn = request.SowOn.PlusDays(crop.DaysToReady),
+            ReadyOn = request.SowOn.PlusDays(daysToReady),
         };
         var traySet = new TraySet
         {
@@ -122,7 +128,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             batch.Id.Value, code, traySet.Code, batch.State.Stage, request.Trays, batch.SowOn, batch.ReadyOn);
     }
 
-    private static void CheckSowDay(FieldChecks checks, LocalDate sowOn, LocalDate today, bool mayBePast)
+    internal static void CheckSowDay(FieldChecks checks, LocalDate sowOn, LocalDate today, bool mayBePast)
     {
         if ((sowOn < today && !mayBePast) || sowOn > today.PlusYears(10))
         {

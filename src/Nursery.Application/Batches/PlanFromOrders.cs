@@ -1,8 +1,8 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Nursery.Agronomy;
 using Nursery.Application.Orders;
+using Nursery.Application.Sowings;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -23,23 +23,21 @@ public sealed record UnplannedLine(Guid OrderLineId, string Order, string Variet
 
 public sealed record PlanFromOrdersResult(IReadOnlyList<PlannedBatch> Created, IReadOnlyList<UnplannedLine> NotPlanned);
 
-/// <summary>Makes one batch for each order line or delivery: sow day = ready day − the profile's weeks − the site's margin days;
-/// trays from plants, cells, label germination and the plain survival factor.</summary>
+/// <summary>Makes one batch for each order line or delivery: sow day = ready day − days to ready on the heat planned − the site's margin days;
+/// seeds a cell and trays the cheapest that give the plants with the chance the site asks for.</summary>
 public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases, PlanBatch planBatch, TimeProvider time)
 {
-    /// <summary>Germination when the variety has no lot yet (from memory; a cautious value for fresh vegetable seed).</summary>
-    internal const decimal GerminationWithoutLot = 0.80m;
-
     public async Task<PlanFromOrdersResult> HandleAsync(
         PlanFromOrdersRequest request, Actor actor, CancellationToken cancellation = default)
     {
         actor.Must(Right.Plan);
         var lines = await OpenLinesAsync(request, actor, cancellation);
+        var ground = await GroundAsync(actor, cancellation);
         var created = new List<PlannedBatch>();
         var notPlanned = new List<UnplannedLine>();
         foreach (var line in lines)
         {
-            var (batch, why) = await TryPlanAsync(line, actor, cancellation);
+            var (batch, why) = await TryPlanAsync(line, ground, actor, cancellation);
             if (batch is not null)
             {
                 created.Add(batch);
@@ -54,17 +52,24 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
     }
 
     private async Task<(PlannedBatch? Batch, string? Why)> TryPlanAsync(
-        OpenLine line, Actor actor, CancellationToken cancellation)
+        OpenLine line, SowingGround ground, Actor actor, CancellationToken cancellation)
     {
         try
         {
-            return await databases.RunAsync(database => PlanAsync(database, line, actor, cancellation), cancellation);
+            return await databases.RunAsync(database => PlanAsync(database, line, ground, actor, cancellation), cancellation);
         }
         catch (InvalidFields refusal)
         {
             // Too many trays for one batch, more than ten years ahead, or planned by someone else meanwhile: the other lines go on.
             return (null, refusal.Message);
         }
+    }
+
+    private async Task<SowingGround> GroundAsync(Actor actor, CancellationToken cancellation)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        var site = await database.SiteOfAsync(actor, cancellation);
+        return await SowingGround.LoadAsync(database, site, site.Today(time), cancellation);
     }
 
     private async Task<List<OpenLine>> OpenLinesAsync(
@@ -107,27 +112,38 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
     }
 
     private async Task<(PlannedBatch? Batch, string? Why)> PlanAsync(
-        NurseryDbContext database, OpenLine line, Actor actor, CancellationToken cancellation)
+        NurseryDbContext database, OpenLine line, SowingGround ground, Actor actor, CancellationToken cancellation)
     {
         var site = await database.SiteOfAsync(actor, cancellation);
         var today = site.Today(time);
-        var sowOn = line.ReadyOn.PlusDays(-line.Crop.DaysToReady - site.MarginDays);
+        var latest = LocalDate.Max(today, line.ReadyOn.PlusDays(-line.Crop.DaysToReady - site.MarginDays));
+        var daysToReady = PlannedHeat.DaysToReady(line.Crop, ground.Heat.SpotOf(line.Crop, latest, null));
+        var sowOn = line.ReadyOn.PlusDays(-daysToReady - site.MarginDays);
         if (sowOn < today)
         {
-            var ready = today.PlusDays(line.Crop.DaysToReady);
+            var ready = today.PlusDays(daysToReady);
             var days = Period.DaysBetween(line.ReadyOn, ready);
             var late = days > 0 ? string.Create(CultureInfo.InvariantCulture, $", {days} days late") : ", without the margin";
             return (null, $"Should have been sown {Day(sowOn)}; sown today it is ready {Day(ready)}{late}");
         }
 
+        var checks = new FieldChecks();
+        PlanBatch.CheckSowDay(checks, sowOn, today, mayBePast: false);
+        checks.Done();
         var lot = await BestLotAsync(database, line.Variety, cancellation);
-        var cells = SowingNeed.Cells(line.OpenPlants, lot?.LabelGermination ?? GerminationWithoutLot, line.Crop.SeedsPerCell);
-        var trays = (cells + line.Crop.CellsPerTray - 1) / line.Crop.CellsPerTray;
+        var sowing = ground.Of(new SowingWish(line.Crop, line.Variety, lot, line.OpenPlants, line.Crop.CellsPerTray, sowOn));
+        if (sowing?.Best(sowing.All()) is not { } best)
+        {
+            return (null, $"No number of cells gives {Plants(line)} with the chance asked for: the seed is too poor, or no heat zone suits {line.Crop.Name}");
+        }
+
         var request = new PlanBatchRequest(
-            line.Variety.Code, lot?.Code, trays, line.Crop.CellsPerTray, line.Crop.SeedsPerCell, sowOn,
+            line.Variety.Code, lot?.Code, best.Trays, line.Crop.CellsPerTray, best.SeedsPerCell, sowOn,
             [new PlannedAllocation(line.Line.Id.Value, line.OpenPlants, line.Delivery?.Id.Value)]);
         return (await planBatch.PlanAsync(database, request, actor, mayBePast: false, cancellation), null);
     }
+
+    private static string Plants(OpenLine line) => string.Create(CultureInfo.InvariantCulture, $"{line.OpenPlants:N0} plants");
 
     private static Task<SeedLot?> BestLotAsync(NurseryDbContext database, Variety variety, CancellationToken cancellation) =>
         database.SeedLots

@@ -63,7 +63,7 @@ public sealed class ShareTrays(IDbContextFactory<NurseryDbContext> databases, Ti
         new FieldChecks().Range("parts", request.Parts.Select(part => part.BatchId).Distinct().Count(), 2, 24)
             .Range("parts", request.Parts.Count, 2, 24).Done();
         await database.LockBatchesAsync(request.Parts.Select(part => new Id<Batch>(part.BatchId)), cancellation);
-        var sharers = (await database.SharersAsync(actor.SiteId, cancellation)).ToDictionary(row => row.Row.Batch.Id.Value);
+        var sharers = (await database.SharersAsync(site, site.Today(time), cancellation)).ToDictionary(row => row.Row.Batch.Id.Value);
         var chosen = request.Parts.Select(part => sharers.TryGetValue(part.BatchId, out var row)
             ? (Part: part, Row: row)
             : throw new NotFound("planned batch with trays of its own", "parts.batchId", part.BatchId.ToString())).ToList();

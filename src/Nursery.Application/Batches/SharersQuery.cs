@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
-using Nursery.Agronomy;
+using NodaTime;
+using Nursery.Application.Sowings;
 using Nursery.Data;
-using Nursery.Domain;
 using Nursery.Domain.Batches;
 using Nursery.Domain.Sites;
 
@@ -17,9 +17,10 @@ internal static class SharersQuery
 {
     /// <summary>Planned batches of a site that share trays with none.</summary>
     public static async Task<List<SharerRow>> SharersAsync(
-        this NurseryDbContext database, Id<Site> siteId, CancellationToken cancellation)
+        this NurseryDbContext database, Site site, LocalDate today, CancellationToken cancellation)
     {
-        var rows = await database.BatchRows(siteId)
+        var ground = await SowingGround.LoadAsync(database, site, today, cancellation);
+        var rows = await database.BatchRows(site.Id)
             .Where(row => row.Batch.State.Stage == BatchStage.Planned
                 && database.TrayShares.Count(share => share.TraySetId == row.TraySet.Id) == 1)
             .ToListAsync(cancellation);
@@ -28,12 +29,13 @@ internal static class SharersQuery
             .GroupBy(row => row.BatchId)
             .Select(group => new { group.Key, Plants = group.Sum(row => row.Plants) })
             .ToDictionaryAsync(row => row.Key, row => row.Plants, cancellation);
-        return rows.ConvertAll(row => new SharerRow(row, CellsNeeded(row, plants.GetValueOrDefault(row.Batch.Id))));
+        return rows.ConvertAll(row => new SharerRow(row, CellsNeeded(ground, row, plants.GetValueOrDefault(row.Batch.Id))));
     }
 
-    /// <summary>What its orders need, at most what it was given; all of it when no order names it.</summary>
-    private static int CellsNeeded(BatchRow row, int plants) => plants == 0
+    /// <summary>What its orders need with the chance asked for, at most what it was given; all of it when no order names it.</summary>
+    private static int CellsNeeded(SowingGround ground, BatchRow row, int plants) => plants == 0
         ? row.Batch.Cells
-        : Math.Min(row.Batch.Cells, SowingNeed.Cells(
-            plants, row.Lot?.LabelGermination ?? PlanFromOrders.GerminationWithoutLot, row.Batch.SeedsPerCell));
+        : Math.Min(row.Batch.Cells, ground
+            .Of(new SowingWish(row.Crop, row.Variety, row.Lot, plants, row.TraySet.CellsPerTray, row.Batch.SowOn))
+            ?.TryOf(row.Batch.SeedsPerCell)?.Cells ?? row.Batch.Cells);
 }

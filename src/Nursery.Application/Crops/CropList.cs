@@ -40,6 +40,10 @@ internal sealed class CropList : SetupList<Crop>
         new("hardening_days", "Hardening days", ColumnKind.Whole) { Hint = "the last days before ready" },
         new("grow_on_band", "Grows on", ColumnKind.Word) { Words = [.. BenchList.Bands.Keys] },
         new("sources", "Sources", ColumnKind.LongText) { Hint = "where each value is from: a publication, 'from memory', or 'common practice, no source'" },
+        new("keep_low", "Plants kept in a cell, from", ColumnKind.Whole) { MayBeEmpty = true, IsLater = true, Hint = "empty: one, or a clump where several seeds are sown and never thinned" },
+        new("keep_high", "up to", ColumnKind.Whole) { MayBeEmpty = true, IsLater = true, Hint = "more are thinned" },
+        new("survival_percent", "Usable of the emerged", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "on average, %; empty: 95, from memory; 90 where damping-off is common" },
+        new("seed_price", "Price of 1,000 seeds", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "empty: the site's" },
     ]);
 
     public override Dictionary<string, Crop> Of(NurseryRows rows) => rows.Crops;
@@ -60,6 +64,11 @@ internal sealed class CropList : SetupList<Crop>
         if (crop.FeedFromDays is null != crop.FeedEveryDays is null)
         {
             line.Fail("feed_every_days", "given together with feed_from_days, or both empty");
+        }
+
+        if (crop.KeepLow is null != crop.KeepHigh is null || crop.KeepLow > crop.KeepHigh)
+        {
+            line.Fail("keep_high", "given together with keep_low and not below it, or both empty");
         }
 
         return crop;
@@ -88,6 +97,10 @@ internal sealed class CropList : SetupList<Crop>
         HardeningDays = line.Whole("hardening_days", 0, 365),
         GrowOnBand = line.Word("grow_on_band", BenchList.Bands),
         Sources = line.Text("sources", 4000),
+        KeepLow = line.WholeOrEmpty("keep_low", 1, 15),
+        KeepHigh = line.WholeOrEmpty("keep_high", 1, 15),
+        Survival = line.NumberOrEmpty("survival_percent", 5, 99.9m) / 100,
+        SeedPrice = line.NumberOrEmpty("seed_price", 0, 1_000_000),
         RetiredOn = known?.RetiredOn,
         Version = (known?.Version ?? 0) + 1,
     };
@@ -114,6 +127,10 @@ internal sealed class CropList : SetupList<Crop>
         ["hardening_days"] = Cell.Of(row.HardeningDays),
         ["grow_on_band"] = Cell.Of(row.GrowOnBand, BenchList.Bands),
         ["sources"] = row.Sources,
+        ["keep_low"] = Cell.Of(row.KeepLow),
+        ["keep_high"] = Cell.Of(row.KeepHigh),
+        ["survival_percent"] = Cell.Of(row.Survival * 100),
+        ["seed_price"] = Cell.Of(row.SeedPrice),
     };
 
     protected override Guid IdOf(Crop row) => row.Id.Value;

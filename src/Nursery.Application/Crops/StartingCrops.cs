@@ -27,8 +27,8 @@ public sealed class StartingCrops(TimeProvider time)
         }
 
         var errors = new List<FieldError>();
-        var columns = new CropList().Info.ColumnNames;
-        var crops = CsvText.Read(CsvText.Decode(File.ReadAllBytes(path)), columns, 1000)
+        var (needed, later) = new CropList().Info.FileColumns;
+        var crops = CsvText.Read(CsvText.Decode(File.ReadAllBytes(path)), needed, 1000, later, CsvRow.Lacking)
             .Select(row => CropList.CropOf(new CsvRow("crops.csv", row.Line, row.Fields, null, errors), time, null))
             .ToDictionary(crop => crop.Code);
         foreach (var crop in crops.Values)

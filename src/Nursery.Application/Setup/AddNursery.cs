@@ -79,6 +79,7 @@ public static class NurseryServices
         .AddTransient<ExportOrders>()
         .AddTransient<PlanBatch>()
         .AddTransient<PlanFromOrders>()
+        .AddTransient<ShowSowingOptions>()
         .AddTransient<ListBatches>()
         .AddTransient<ExportBatches>()
         .AddTransient<ChangeBatch>()

@@ -36,8 +36,20 @@ internal sealed class SiteList : SetupList<Site>
         new("kwh_price", "Price of a kWh", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "in hundredths of the currency: 14.5 cents" },
         new("injector_ratio", "Feed injector, 1 to", ColumnKind.Whole) { MayBeEmpty = true, IsLater = true, Hint = "parts of water to one of concentrate: 100; empty: no injector" },
         new("feed_nitrogen_percent", "Nitrogen of the feed, %", ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = "the first number on its label: 20" },
+        Later("confidence_percent", "Chance asked for", "that a batch gives its plants, %; empty: 95"),
+        Later("tray_loss_percent", "Chance to lose a tray", "a whole one, %; empty: 0.5, from memory"),
+        Later("seed_price", "Price of 1,000 seeds", "where the crop has none; empty: 20, from memory"),
+        Later("tray_price", "Price of a tray", "with its mix and bench space; empty: 5, from memory"),
+        Later("hour_price", "Price of an hour of work", "empty: 18, from memory"),
+        Later("heat_price", "Price of heat", "a tray a day; empty: 0.05, from memory"),
+        new("mix_amendments", "Stirred into the mix") { MayBeEmpty = true, IsLater = true, Hint = "grams a cubic meter: gypsum 600, limestone 2000" },
+        Later("mix_package_l", "Bale or bag of mix", "as sold, liters; empty: 107, a bale of 3.8 cu ft"),
+        Later("mix_expansion", "Loosened mix", "times the volume as sold, 1–3; empty: 2, from memory"),
     ])
     { IsSingle = true };
+
+    private static SetupColumn Later(string name, string label, string hint) =>
+        new(name, label, ColumnKind.Number) { MayBeEmpty = true, IsLater = true, Hint = hint };
 
     public override Dictionary<string, Site> Of(NurseryRows rows) => rows.Sites;
 
@@ -71,6 +83,15 @@ internal sealed class SiteList : SetupList<Site>
             KwhPrice = line.NumberOrEmpty("kwh_price", 0, 10_000),
             InjectorRatio = line.WholeOrEmpty("injector_ratio", 1, 1000),
             FeedNitrogenPercent = line.NumberOrEmpty("feed_nitrogen_percent", 0.1m, 60),
+            SowingConfidence = line.NumberOrEmpty("confidence_percent", 50, 99.99m) / 100,
+            TrayLoss = line.NumberOrEmpty("tray_loss_percent", 0, 50) / 100,
+            SeedPrice = line.NumberOrEmpty("seed_price", 0, 1_000_000),
+            TrayPrice = line.NumberOrEmpty("tray_price", 0, 1_000_000),
+            HourPrice = line.NumberOrEmpty("hour_price", 0, 1_000_000),
+            HeatPrice = line.NumberOrEmpty("heat_price", 0, 1_000_000),
+            MixAmendments = line.IsEmpty("mix_amendments") ? null : line.Text("mix_amendments", 200),
+            MixPackageLiters = line.NumberOrEmpty("mix_package_l", 1, 10_000),
+            MixExpansion = line.NumberOrEmpty("mix_expansion", 1, 3),
             IsDemo = known?.IsDemo ?? demo,
             PublicAddress = known?.PublicAddress,
             Version = (known?.Version ?? 0) + 1,
@@ -83,6 +104,11 @@ internal sealed class SiteList : SetupList<Site>
         if (site.Latitude is null != site.Longitude is null)
         {
             line.Fail(site.Latitude is null ? "latitude" : "longitude", "given together with the other one, or both empty");
+        }
+
+        if (site.MixAmendments is { } amendments && Sowings.MixRecipe.Read(amendments) is null)
+        {
+            line.Fail("mix_amendments", "names with grams a cubic meter, 0–100,000, with commas between: gypsum 600, limestone 2000");
         }
 
         if (site.Hands is null != site.HandMinutes is null)
@@ -114,6 +140,15 @@ internal sealed class SiteList : SetupList<Site>
         ["kwh_price"] = Cell.Of(row.KwhPrice),
         ["injector_ratio"] = Cell.Of(row.InjectorRatio),
         ["feed_nitrogen_percent"] = Cell.Of(row.FeedNitrogenPercent),
+        ["confidence_percent"] = Cell.Of(row.SowingConfidence * 100),
+        ["tray_loss_percent"] = Cell.Of(row.TrayLoss * 100),
+        ["seed_price"] = Cell.Of(row.SeedPrice),
+        ["tray_price"] = Cell.Of(row.TrayPrice),
+        ["hour_price"] = Cell.Of(row.HourPrice),
+        ["heat_price"] = Cell.Of(row.HeatPrice),
+        ["mix_amendments"] = row.MixAmendments ?? "",
+        ["mix_package_l"] = Cell.Of(row.MixPackageLiters),
+        ["mix_expansion"] = Cell.Of(row.MixExpansion),
     };
 
     /// <summary>Seven whole numbers, Monday first.</summary>

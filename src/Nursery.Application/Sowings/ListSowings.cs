@@ -21,14 +21,37 @@ namespace Nursery.Application.Sowings;
 public sealed record SowingItem(
     Guid BatchId, string BatchCode, string CropName, string VarietyName, string? LotCode, bool Treated, int? StockSeeds, int Trays,
     int CellsPerTray, int Cells, bool Shared, int SeedsPerCell, long SeedsToTake, decimal DepthMm, LightNeed Light, SowingPlace? Where,
-    LocalDate SowOn, LocalDate? SownOn);
+    LocalDate SowOn, LocalDate? SownOn)
+{
+    /// <summary>Of seed to take; null without a lot.</summary>
+    public double? Grams { get; init; }
+
+    /// <summary>Grams in stock; null without a lot.</summary>
+    public double? StockGrams { get; init; }
+
+    /// <summary>Growing mix for its cells, liters; null for trays nobody knows the cells of.</summary>
+    public double? MixLiters { get; init; }
+
+    /// <summary>Plants its orders want; 0 when none names it.</summary>
+    public int Wanted { get; init; }
+
+    /// <summary>That they come, 0–1; null once it is sown and where no order names it.</summary>
+    public double? Chance { get; init; }
+
+    /// <summary>What one tray more costs where a short stand could not be known in time; null where it could.</summary>
+    public double? InsuranceCost { get; init; }
+
+    /// <summary>In the order to read them; none once it is sown.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+}
 
 public sealed record SowingPlace(string BenchCode, string Spaces);
 
+/// <param name="Currency">Of costs.</param>
 /// <param name="Late">To be sown before the first day and not sown; only when the days hold today.</param>
 /// <param name="Days">By planned sowing day, days without a sowing left out.</param>
 public sealed record SowingList(
-    LocalDate From, LocalDate To, LocalDate Today, Units Units, IReadOnlyList<SowingItem> Late,
+    LocalDate From, LocalDate To, LocalDate Today, Units Units, string Currency, IReadOnlyList<SowingItem> Late,
     IReadOnlyList<(LocalDate Day, IReadOnlyList<SowingItem> Items)> Days);
 
 /// <summary>What is to be sown on some days: this week when none are named.</summary>
@@ -53,12 +76,13 @@ public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, T
             throw new InvalidFields("to", Iso(last), $"{Iso(first)} (from) to {Iso(first.PlusDays(MostDays - 1))}");
         }
 
-        var items = await ItemsAsync(database, actor, first, last, includesLate: first <= today && today <= last, cancellation);
+        var items = await ItemsAsync(database, site, today, first, last, includesLate: first <= today && today <= last, cancellation);
         return new SowingList(
             first,
             last,
             today,
             site.Units,
+            site.Currency,
             [.. items.Where(item => item.SowOn < first)],
             [.. items.Where(item => item.SowOn >= first).GroupBy(item => item.SowOn)
                 .Select(day => (day.Key, (IReadOnlyList<SowingItem>)[.. day]))]);
@@ -67,9 +91,9 @@ public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, T
     public static LocalDate MondayOf(LocalDate day) => day.PlusDays(1 - (int)day.DayOfWeek);
 
     private static async Task<List<SowingItem>> ItemsAsync(
-        NurseryDbContext database, Actor actor, LocalDate first, LocalDate last, bool includesLate, CancellationToken cancellation)
+        NurseryDbContext database, Site site, LocalDate today, LocalDate first, LocalDate last, bool includesLate, CancellationToken cancellation)
     {
-        var rows = await database.BatchRows(actor.SiteId).AsNoTracking()
+        var rows = await database.BatchRows(site.Id).AsNoTracking()
             .Where(row => row.Batch.State.Stage != BatchStage.Discarded && row.Batch.SowOn <= last
                 && (row.Batch.SowOn >= first || (includesLate && row.Batch.State.Stage == BatchStage.Planned)))
             .ToListAsync(cancellation);
@@ -78,13 +102,38 @@ public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, T
         var shared = (await database.TrayShares.Where(share => traySets.Contains(share.TraySetId))
             .GroupBy(share => share.TraySetId).Where(group => group.Count() > 1).Select(group => group.Key)
             .ToListAsync(cancellation)).ToHashSet();
+        var ground = await SowingGround.LoadAsync(database, site, today, cancellation);
+        var wishes = await SowingWishes.LoadAsync(database, rows, cancellation);
+        var mix = await MixNeeds.LoadAsync(database, cancellation);
         return
         [
             .. rows.DistinctBy(row => row.Batch.Id)
-                .Select(row => ItemOf(row, shared.Contains(row.TraySet.Id), places[row.TraySet.Id]))
+                .Select(row => ItemOf(row, shared.Contains(row.TraySet.Id), places[row.TraySet.Id]) with
+                {
+                    Grams = row.Lot is null ? null : row.Batch.Cells * row.Batch.SeedsPerCell / (double)row.Lot.SeedsPerGram,
+                    StockGrams = row.Lot is null ? null : row.Lot.StockSeeds / (double)row.Lot.SeedsPerGram,
+                    MixLiters = mix.LitersOf(row),
+                })
+                .Select(item => item.SownOn is null ? WithChance(item, rows.First(row => row.Batch.Id.Value == item.BatchId), ground, wishes, site.Units) : item)
                 .OrderBy(item => item.SowOn).ThenBy(item => item.CropName, StringComparer.Ordinal)
                 .ThenBy(item => item.VarietyName, StringComparer.Ordinal).ThenBy(item => item.BatchCode, StringComparer.Ordinal),
         ];
+    }
+
+    private static SowingItem WithChance(SowingItem item, BatchRow row, SowingGround ground, SowingWishes wishes, Units units)
+    {
+        var wish = wishes.Of(row);
+        var sowing = wish is null ? null : ground.Of(wish);
+        var resow = sowing is null ? null : wishes.ResowOf(row, sowing);
+        return item with
+        {
+            Wanted = wish?.Plants ?? 0,
+            Chance = sowing?.Chance(row.Batch.SeedsPerCell, row.Batch.Cells),
+            InsuranceCost = resow is { InTime: false }
+                ? sowing!.Terms.TrayCost + (row.TraySet.CellsPerTray * row.Batch.SeedsPerCell * sowing.Terms.Costs.Seed)
+                : null,
+            Warnings = SowingWarnings.Of(row, ground, wish, sowing, units),
+        };
     }
 
     private static SowingItem ItemOf(BatchRow row, bool shared, IEnumerable<(DateInterval Days, SowingPlace Place)> places) => new(

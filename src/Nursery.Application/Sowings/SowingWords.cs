@@ -33,6 +33,14 @@ public static class SowingWords
         _ => throw new ArgumentOutOfRangeException(nameof(light), light, "a need without a word"),
     };
 
+    /// <summary>A chance in whole percent, never rounded up to certainty.</summary>
+    public static string Chance(double chance) => chance switch
+    {
+        > 0.995 => "more than 99 %",
+        < 0.005 => "less than 1 %",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{chance * 100:0} %"),
+    };
+
     /// <summary>3 trays of 72; of a shared tray the cells that are its own.</summary>
     public static string Trays(SowingItem item) => item.Shared
         ? string.Create(CultureInfo.InvariantCulture, $"{item.Cells:N0} cells of a shared tray of {item.CellsPerTray}")

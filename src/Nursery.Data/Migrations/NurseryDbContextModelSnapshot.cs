@@ -644,6 +644,14 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("hardening_days");
 
+                    b.Property<int?>("KeepHigh")
+                        .HasColumnType("integer")
+                        .HasColumnName("keep_high");
+
+                    b.Property<int?>("KeepLow")
+                        .HasColumnType("integer")
+                        .HasColumnName("keep_low");
+
                     b.Property<string>("Light")
                         .IsRequired()
                         .HasMaxLength(24)
@@ -665,6 +673,11 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("retired_on");
 
+                    b.Property<decimal?>("SeedPrice")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("seed_price");
+
                     b.Property<int>("SeedsPerCell")
                         .HasColumnType("integer")
                         .HasColumnName("seeds_per_cell");
@@ -684,6 +697,11 @@ namespace Nursery.Data.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("species");
+
+                    b.Property<decimal?>("Survival")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("survival");
 
                     b.Property<int?>("ThinDaysAfterEmergence")
                         .HasColumnType("integer")
@@ -1675,6 +1693,16 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer[]")
                         .HasColumnName("hands");
 
+                    b.Property<decimal?>("HeatPrice")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("heat_price");
+
+                    b.Property<decimal?>("HourPrice")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("hour_price");
+
                     b.Property<int?>("InjectorRatio")
                         .HasColumnType("integer")
                         .HasColumnName("injector_ratio");
@@ -1702,6 +1730,21 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("margin_days");
 
+                    b.Property<string>("MixAmendments")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("mix_amendments");
+
+                    b.Property<decimal?>("MixExpansion")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("mix_expansion");
+
+                    b.Property<decimal?>("MixPackageLiters")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("mix_package_liters");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -1719,11 +1762,31 @@ namespace Nursery.Data.Migrations
                         .HasColumnType("character varying(200)")
                         .HasColumnName("public_address");
 
+                    b.Property<decimal?>("SeedPrice")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("seed_price");
+
+                    b.Property<decimal?>("SowingConfidence")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("sowing_confidence");
+
                     b.Property<string>("TimeZone")
                         .IsRequired()
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("time_zone");
+
+                    b.Property<decimal?>("TrayLoss")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("tray_loss");
+
+                    b.Property<decimal?>("TrayPrice")
+                        .HasPrecision(12, 4)
+                        .HasColumnType("numeric(12,4)")
+                        .HasColumnName("tray_price");
 
                     b.Property<string>("Units")
                         .IsRequired()

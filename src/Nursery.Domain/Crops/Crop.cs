@@ -47,6 +47,16 @@ public sealed class Crop
     public required int HardeningDays { get; set; }
     public required Band GrowOnBand { get; set; }
 
+    /// <summary>Fewest and most plants kept in a cell, 1–15: both null is one, or a clump where several seeds are sown and never thinned.</summary>
+    public int? KeepLow { get; set; }
+    public int? KeepHigh { get; set; }
+
+    /// <summary>Share of the emerged that become usable plants, on average, 0.05–0.999; null is the default of the sowing terms.</summary>
+    public decimal? Survival { get; set; }
+
+    /// <summary>A thousand seeds, in the site's currency; null is the site's price.</summary>
+    public decimal? SeedPrice { get; set; }
+
     /// <summary>Where each value is from, in words.</summary>
     public required string Sources { get; set; }
     public LocalDate? RetiredOn { get; set; }

@@ -42,6 +42,33 @@ public sealed class Site
     /// <summary>Nitrogen of the feed as on its label, %; null when nobody said.</summary>
     public decimal? FeedNitrogenPercent { get; set; }
 
+    /// <summary>Chance asked for that a batch gives the plants wanted, 0.5–0.9999; this and what follows: null is the default of the sowing terms.</summary>
+    public decimal? SowingConfidence { get; set; }
+
+    /// <summary>Chance that a whole tray is lost, 0–0.5.</summary>
+    public decimal? TrayLoss { get; set; }
+
+    /// <summary>A thousand seeds where the crop says nothing else, in the currency, as all prices here: they are rates, not amounts.</summary>
+    public decimal? SeedPrice { get; set; }
+
+    /// <summary>One tray with its mix and its bench space.</summary>
+    public decimal? TrayPrice { get; set; }
+
+    /// <summary>An hour of a pair of hands.</summary>
+    public decimal? HourPrice { get; set; }
+
+    /// <summary>A tray a day on heat.</summary>
+    public decimal? HeatPrice { get; set; }
+
+    /// <summary>What is stirred into the mix, as 'gypsum 600, limestone 2000' in grams a cubic meter; null is nothing.</summary>
+    public string? MixAmendments { get; set; }
+
+    /// <summary>A bale or bag of mix as sold, liters.</summary>
+    public decimal? MixPackageLiters { get; set; }
+
+    /// <summary>What a bale gives when loosened ÷ its volume as sold, 1–3.</summary>
+    public decimal? MixExpansion { get; set; }
+
     /// <summary>Set for an invented demo nursery: shown on every page and paper.</summary>
     public bool IsDemo { get; init; }
     public int Version { get; set; } = 1;

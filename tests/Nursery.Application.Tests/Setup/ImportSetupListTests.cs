@@ -21,6 +21,29 @@ public sealed class ImportSetupListTests : IAsyncLifetime
 
     public async Task DisposeAsync() => await _nursery.DisposeAsync();
 
+    /// <summary>A file of before the sowing terms: it changes what it names, and leaves what it lacks.</summary>
+    [Fact]
+    public async Task HandleAsync_FileWithoutLaterColumns_KeepsThem()
+    {
+        var csv = await File.ReadAllTextAsync(Path.Combine(Scenario.DemoNursery.Folder, "crops.csv"));
+        await _nursery.ImportAsync("crops", csv);
+        var lines = (await _nursery.ExportAsync("crops")).Split("\r\n");
+        var beet = Array.FindIndex(lines, line => line.StartsWith("BE,", StringComparison.Ordinal));
+        Assert.EndsWith(",,,,", lines[beet], StringComparison.Ordinal);
+        lines[beet] = lines[beet][..^4] + ",3,5,88.5,12.5";
+        var terms = await _nursery.ImportAsync("crops", string.Join("\r\n", lines));
+        Assert.Equal((0, 1), (terms.Errors.Count, terms.Changed));
+
+        var old = await _nursery.ImportAsync("crops", csv.Replace("Beet,Beta vulgaris", "Beetroot,Beta vulgaris", StringComparison.Ordinal));
+
+        Assert.Equal((0, 1), (old.Errors.Count, old.Changed));
+        await using var database = await _nursery.DatabaseAsync();
+        var crop = await database.Crops.SingleAsync(row => row.Code == "BE");
+        Assert.Equal(("Beetroot", 3, 5, 0.885m, 12.5m), (crop.Name, crop.KeepLow, crop.KeepHigh, crop.Survival, crop.SeedPrice));
+        lines[beet] = lines[beet].Replace(",3,5,88.5", ",6,5,99.95", StringComparison.Ordinal);
+        Assert.Equal(["keep_high", "survival_percent"], (await _nursery.ImportAsync("crops", string.Join("\r\n", lines))).Errors.Select(error => error.Field).Order());
+    }
+
     [Fact]
     public async Task HandleAsync_DemoFiles_RoundTripThroughExportWithNothingNew()
     {
@@ -42,7 +65,8 @@ public sealed class ImportSetupListTests : IAsyncLifetime
             // Another reader finds the same cells as were imported.
             var ours = SimpleCsv.Read(exported);
             var theirs = SimpleCsv.Read(csv.ReplaceLineEndings("\r\n"));
-            Assert.Equal(theirs[0], ours[0]);
+            Assert.Equal(theirs[0], ours[0].Take(theirs[0].Count));
+            Assert.Equal(list is "crops" ? 4 : 0, ours[0].Count - theirs[0].Count);
             Assert.Equal(theirs.Count - 1, ours.Count - (list == "people" ? 2 : 1));
         }
     }

@@ -41,7 +41,7 @@ public sealed class StoryWords(
             : "took back an entry that has not arrived",
         Receipt receipt => $"received {Written.Count(receipt.Seeds, "seed")}",
         Replanned replanned => $"changed the plan: {replanned.What}",
-        BatchReplanned replanned => $"replanned it: {Written.Count(replanned.Trays, "tray")}, to be sown {Day(replanned.SowOn)}{(replanned.LotCode is { } lot ? $", lot {lot}" : "")}",
+        BatchReplanned replanned => $"replanned it: {Written.Count(replanned.Trays, "tray")}, to be sown {Day(replanned.SowOn)}{(replanned.LotCode is { } lot ? $", lot {lot}" : "")}{(replanned.SeedsPerCell is { } seeds ? $", {Written.Count(seeds, "seed")} a cell" : "")}",
         SetpointChanged setpoint => $"set a heat zone from {Day(setpoint.From)} on",
         Changed changed => $"changed {changed.What} {changed.Code}",
         Imported imported => $"imported {Written.Count(imported.Created, "row")} of {imported.What}",

@@ -1,0 +1,72 @@
+using System.Globalization;
+using Nursery.Agronomy;
+using Nursery.Agronomy.Sowing;
+using Nursery.Application.Computed;
+
+namespace Nursery.Application.Sowings;
+
+/// <summary>One batch to be sown, with all that its numbers come from.</summary>
+internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance Seed, SowingTerms Terms, SowingQuestion Question)
+{
+    /// <summary>More in a cell than anybody computes with.</summary>
+    private const int MostSeeds = 15;
+
+    private readonly SowingOptions _options = new(Question);
+
+    /// <summary>Every number of seeds a cell that can reach the chance asked for.</summary>
+    public IReadOnlyList<SowingOption> All() => [.. Terms.Candidates.Select(TryOf).OfType<SowingOption>()];
+
+    /// <summary>The cheapest of those that suit the crop; null when none reaches the chance.</summary>
+    public SowingOption? Best(IEnumerable<SowingOption> options) =>
+        options.Where(option => Terms.Suits(Wish.Crop, option.SeedsPerCell)).MinBy(option => option.Cost);
+
+    /// <summary>Null when no number of cells reaches the chance, or fewer seeds are asked for than are kept.</summary>
+    public SowingOption? TryOf(int seedsPerCell)
+    {
+        try
+        {
+            return _options.Of(seedsPerCell);
+        }
+        catch (InputOutOfRange)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Chance that so many cells give the plants wanted; 0 when fewer seeds are sown in one than are kept.</summary>
+    public double Chance(int seedsPerCell, int cells) =>
+        seedsPerCell < Terms.Keep.Low ? 0 : _options.Chance(Math.Min(MostSeeds, seedsPerCell), cells).Value;
+
+    /// <summary>What so many cells give and cost; null when fewer seeds are sown in one than are kept.</summary>
+    public SowingOption? At(int seedsPerCell, int cells) =>
+        seedsPerCell < Terms.Keep.Low ? null : _options.At(Math.Min(MostSeeds, seedsPerCell), cells);
+
+    /// <summary>Null without a lot.</summary>
+    public double? GramsOf(long seeds) => Wish.Lot is { } lot ? seeds / (double)lot.SeedsPerGram : null;
+
+    /// <summary>One seed a cell with a patch tray beside it; null for clumps, and where it would take too much.</summary>
+    public PatchOption? Patch()
+    {
+        try
+        {
+            return Terms.Keep.High == 1 ? PatchOption.Of(Question) : null;
+        }
+        catch (InputOutOfRange)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>How the chances came to be.</summary>
+    public How How => new(
+        string.Create(CultureInfo.InvariantCulture, $"chance of {Wish.Plants:N0} usable {(Terms.Keep.High == 1 ? "plants" : "clumps")}"),
+        "P(usable of n cells ≥ wanted): each cell filled from k seeds of chance Beta(a, b), times survival, less lost trays; the fewest cells that reach the chance asked for, the cheapest k",
+        [
+            HowInput.Of("chance of a seed", Seed.Prior.Mean * 100, "0.#", "%", Seed.How.Formula),
+            .. Seed.How.Inputs,
+            new HowInput("heat", "", "", Spot.From),
+            .. Terms.Inputs,
+        ],
+        "beta-binomial: Johnson, Kemp & Kotz 2005, 6.2.2 (from memory); " + Seed.How.Source,
+        "docs/agronomy/sowing.md");
+}
