@@ -26,9 +26,15 @@ public sealed record MixVolume(Volume Volume, IReadOnlyList<(string Name, Mass M
         InputOutOfRange.Within(cells, 1, 2000, nameof(cells), "cells");
         InputOutOfRange.Above(cellVolume.Milliliters, 0, 20_000, "cellVolumeMl", "mL");
         var liters = trays * (double)cells * cellVolume.Liters * (1 + settling.Value) * (1 + waste.Value);
-        return new MixVolume(new Volume(liters), [.. amendments.Select(amendment => (
-            amendment.Name, new Mass(InputOutOfRange.Within(amendment.Rate.Grams, 0, 100_000, "gramsPerM3", "g/m³") * liters / 1000)))]);
+        return With(new Volume(liters), amendments);
     }
+
+    /// <summary>So much mix with amendments: rate × volume each.</summary>
+    /// <param name="volume">Of mix.</param>
+    /// <param name="amendments">Rates by volume.</param>
+    /// <exception cref="InputOutOfRange">A rate outside 0 to 100,000 g a cubic meter.</exception>
+    public static MixVolume With(Volume volume, IReadOnlyList<MixAmendment> amendments) => new(volume, [.. amendments.Select(amendment => (
+        amendment.Name, new Mass(InputOutOfRange.Within(amendment.Rate.Grams, 0, 100_000, "gramsPerM3", "g/m³") * volume.Liters / 1000)))]);
 
     /// <summary>Bales or bags to buy: what one gives when loosened.</summary>
     /// <param name="compressed">Volume of one as sold, above 0.</param>

@@ -37,11 +37,14 @@ public sealed record PatchOption(
         double Chance(int patch) => Filled(cells, patch, question.Prior).Where(item => item.Filled >= wanted && item.Mass > 1e-13).Sum(item =>
             item.Mass * (known.TryGetValue(item.Filled, out var chance) ? chance : known[item.Filled] = Survivors(item.Filled)));
         var seeds = FirstFrom(0, MostPatchSeeds, patch => Chance(patch) >= question.Confidence.Value);
-        var moves = Filled(cells, seeds, question.Prior).Sum(item => item.Mass * item.Filled) - (cells * question.Prior.Mean);
+        var full = Filled(cells, seeds, question.Prior).Sum(item => item.Mass * item.Filled);
+        var moves = full - (cells * question.Prior.Mean);
         var trays = (seeds + SeedsPerOpenTray - 1) / SeedsPerOpenTray;
         var minutes = Math.Max(0, moves) * SecondsPerMove / 60;
         var costs = question.Costs;
-        var cost = ((cells + seeds) * costs.Seed) + ((cells + (trays * question.CellsPerTray)) * (costs.Cell + costs.Mix)) + (minutes * 60 * costs.ThinSecond);
+        var heated = ((cells - 1) / question.CellsPerTray) + 1 + trays;
+        var cost = ((cells + seeds) * costs.Seed) + ((cells + (trays * question.CellsPerTray)) * (costs.Cell + costs.Mix)) + (minutes * 60 * costs.ThinSecond)
+            + (heated * costs.HeatDay * costs.HeatDays) + ((cells - full) * costs.Blank);
         return new PatchOption(cells, seeds, trays, Math.Min(1, Chance(seeds)), Math.Max(0, moves), minutes, cost);
     }
 

@@ -10,15 +10,10 @@ namespace Nursery.Application.Forecasts;
 /// <param name="KnownInTime">False: a short stand shows only after the last day of a resow.</param>
 /// <param name="KnownFrom">First day on which it shows.</param>
 /// <param name="LastResowOn">Last day of a resow; may lie before the sowing.</param>
-/// <param name="ChanceMet">Of its orders as it is planned, 0–1.</param>
-/// <param name="ChanceWithTray">With one tray more sown the same day.</param>
-/// <param name="TraySeeds">Seeds that tray takes.</param>
-/// <param name="TrayPrice">What it costs, in prices of one plant.</param>
-/// <param name="TraySaves">What it saves on average less its price, in prices of one plant; below 0 when it does not pay.</param>
+/// <param name="TraySaves">What one tray more saves on average less its price, in prices of one plant; below 0 when it does not pay.</param>
 /// <param name="How">Where that comes from.</param>
 public sealed record SowingRisk(
-    Guid BatchId, bool KnownInTime, LocalDate? KnownFrom, LocalDate? LastResowOn, double ChanceMet, double ChanceWithTray, long TraySeeds,
-    double TrayPrice, double TraySaves, How How)
+    Guid BatchId, bool KnownInTime, LocalDate? KnownFrom, LocalDate? LastResowOn, double TraySaves, How How)
 {
     /// <summary>Null where no order waits: then nothing is at risk.</summary>
     internal static SowingRisk? Of(ForecastMaking making)
@@ -33,8 +28,7 @@ public sealed record SowingRisk(
         var tray = Resow.Of(outlook, wanted, resow, costs, 1);
         var price = cells * costs.ResownCell;
         return new SowingRisk(
-            forecast.BatchId, inTime, forecast.KnownFrom, forecast.LastResowOn, forecast.ChanceMet!.Value, tray.ChanceMet,
-            (long)cells * question.SeedsPerCell, price, tray.Worth,
+            forecast.BatchId, inTime, forecast.KnownFrom, forecast.LastResowOn, tray.Worth,
             new How(
                 "insurance tray", "missing without × price of a missing plant − missing with it × that price − price of the tray",
                 [

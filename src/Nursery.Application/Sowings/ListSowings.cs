@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Batches;
+using Nursery.Application.Computed;
+using Nursery.Application.Forecasts;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -38,21 +40,32 @@ public sealed record SowingItem(
     /// <summary>That they come, 0–1; null once it is sown and where no order names it.</summary>
     public double? Chance { get; init; }
 
-    /// <summary>What one tray more costs where a short stand could not be known in time; null where it could.</summary>
-    public double? InsuranceCost { get; init; }
+    /// <summary>Whether a short stand would show in time; null once it is sown and where no order waits.</summary>
+    public SowingRisk? Risk { get; init; }
+
+    /// <summary>One tray more, where a short stand could not be known in time; null where it could.</summary>
+    public SownCells? Insurance { get; init; }
 
     /// <summary>In the order to read them; none once it is sown.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>How its numbers came to be; none once it is sown.</summary>
+    public IReadOnlyList<How> How { get; init; } = [];
 }
 
 public sealed record SowingPlace(string BenchCode, string Spaces);
 
 /// <param name="Currency">Of costs.</param>
 /// <param name="Late">To be sown before the first day and not sown; only when the days hold today.</param>
+/// <param name="LateMix">For those; null when nothing is late.</param>
 /// <param name="Days">By planned sowing day, days without a sowing left out.</param>
 public sealed record SowingList(
-    LocalDate From, LocalDate To, LocalDate Today, Units Units, string Currency, IReadOnlyList<SowingItem> Late,
-    IReadOnlyList<(LocalDate Day, IReadOnlyList<SowingItem> Items)> Days);
+    LocalDate From, LocalDate To, LocalDate Today, Units Units, string Currency, IReadOnlyList<SowingItem> Late, MixNeed? LateMix,
+    IReadOnlyList<SowingDayList> Days);
+
+/// <summary>The sowings of a day.</summary>
+/// <param name="Mix">For those not sown yet; null when all are.</param>
+public sealed record SowingDayList(LocalDate Day, IReadOnlyList<SowingItem> Items, MixNeed? Mix);
 
 /// <summary>What is to be sown on some days: this week when none are named.</summary>
 public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
@@ -76,63 +89,70 @@ public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, T
             throw new InvalidFields("to", Iso(last), $"{Iso(first)} (from) to {Iso(first.PlusDays(MostDays - 1))}");
         }
 
-        var items = await ItemsAsync(database, site, today, first, last, includesLate: first <= today && today <= last, cancellation);
+        var includesLate = first <= today && today <= last;
+        var rows = (await database.BatchRows(site.Id).AsNoTracking()
+            .Where(row => row.Batch.State.Stage != BatchStage.Discarded && row.Batch.SowOn <= last
+                && (row.Batch.SowOn >= first || (includesLate && row.Batch.State.Stage == BatchStage.Planned)))
+            .ToListAsync(cancellation)).DistinctBy(row => row.Batch.Id).ToDictionary(row => row.Batch.Id.Value);
+        var mix = await MixNeeds.LoadAsync(database, site, cancellation);
+        var items = await ItemsAsync(database, site, rows, mix, cancellation);
+        var late = items.Where(item => item.SowOn < first).ToList();
         return new SowingList(
             first,
             last,
             today,
             site.Units,
             site.Currency,
-            [.. items.Where(item => item.SowOn < first)],
+            late,
+            MixOf(late),
             [.. items.Where(item => item.SowOn >= first).GroupBy(item => item.SowOn)
-                .Select(day => (day.Key, (IReadOnlyList<SowingItem>)[.. day]))]);
+                .Select(day => new SowingDayList(day.Key, [.. day], MixOf(day)))]);
+
+        MixNeed? MixOf(IEnumerable<SowingItem> some) => mix.Of([.. some.Where(item => item.SownOn is null).Select(item => rows[item.BatchId])]);
     }
 
     public static LocalDate MondayOf(LocalDate day) => day.PlusDays(1 - (int)day.DayOfWeek);
 
-    private static async Task<List<SowingItem>> ItemsAsync(
-        NurseryDbContext database, Site site, LocalDate today, LocalDate first, LocalDate last, bool includesLate, CancellationToken cancellation)
+    private async Task<List<SowingItem>> ItemsAsync(
+        NurseryDbContext database, Site site, Dictionary<Guid, BatchRow> rows, MixNeeds mix, CancellationToken cancellation)
     {
-        var rows = await database.BatchRows(site.Id).AsNoTracking()
-            .Where(row => row.Batch.State.Stage != BatchStage.Discarded && row.Batch.SowOn <= last
-                && (row.Batch.SowOn >= first || (includesLate && row.Batch.State.Stage == BatchStage.Planned)))
-            .ToListAsync(cancellation);
-        var traySets = rows.Select(row => row.TraySet.Id).ToHashSet();
+        var traySets = rows.Values.Select(row => row.TraySet.Id).ToHashSet();
         var places = await PlacesAsync(database, traySets, cancellation);
         var shared = (await database.TrayShares.Where(share => traySets.Contains(share.TraySetId))
             .GroupBy(share => share.TraySetId).Where(group => group.Count() > 1).Select(group => group.Key)
             .ToListAsync(cancellation)).ToHashSet();
-        var ground = await SowingGround.LoadAsync(database, site, today, cancellation);
-        var wishes = await SowingWishes.LoadAsync(database, rows, cancellation);
-        var mix = await MixNeeds.LoadAsync(database, cancellation);
+        var open = rows.Values.Where(row => row.Batch.State.SownOn is null).ToList();
+        var wishes = await SowingWishes.LoadAsync(database, open, cancellation);
+        var (ground, risks) = await SowingGround.LoadWithRisksAsync(database, site, open, time, cancellation);
         return
         [
-            .. rows.DistinctBy(row => row.Batch.Id)
-                .Select(row => ItemOf(row, shared.Contains(row.TraySet.Id), places[row.TraySet.Id]) with
+            .. rows.Values.Select(row => ItemOf(row, shared.Contains(row.TraySet.Id), places[row.TraySet.Id]) with
                 {
                     Grams = row.Lot is null ? null : row.Batch.Cells * row.Batch.SeedsPerCell / (double)row.Lot.SeedsPerGram,
                     StockGrams = row.Lot is null ? null : row.Lot.StockSeeds / (double)row.Lot.SeedsPerGram,
                     MixLiters = mix.LitersOf(row),
                 })
-                .Select(item => item.SownOn is null ? WithChance(item, rows.First(row => row.Batch.Id.Value == item.BatchId), ground, wishes, site.Units) : item)
+                .Select(item => item.SownOn is null
+                    ? Judged(item, rows[item.BatchId], ground, wishes, risks.GetValueOrDefault(item.BatchId), site.Units)
+                    : item)
                 .OrderBy(item => item.SowOn).ThenBy(item => item.CropName, StringComparer.Ordinal)
                 .ThenBy(item => item.VarietyName, StringComparer.Ordinal).ThenBy(item => item.BatchCode, StringComparer.Ordinal),
         ];
     }
 
-    private static SowingItem WithChance(SowingItem item, BatchRow row, SowingGround ground, SowingWishes wishes, Units units)
+    private static SowingItem Judged(
+        SowingItem item, BatchRow row, SowingGround ground, SowingWishes wishes, SowingRisk? risk, Units units)
     {
         var wish = wishes.Of(row);
         var sowing = wish is null ? null : ground.Of(wish);
-        var resow = sowing is null ? null : wishes.ResowOf(row, sowing);
         return item with
         {
             Wanted = wish?.Plants ?? 0,
             Chance = sowing?.Chance(row.Batch.SeedsPerCell, row.Batch.Cells),
-            InsuranceCost = resow is { InTime: false }
-                ? sowing!.Terms.TrayCost + (row.TraySet.CellsPerTray * row.Batch.SeedsPerCell * sowing.Terms.Costs.Seed)
-                : null,
+            Risk = risk,
+            Insurance = risk is { KnownInTime: false } ? sowing?.CellsOf(row.Batch.SeedsPerCell, row.Batch.Cells, row.TraySet.CellsPerTray) : null,
             Warnings = SowingWarnings.Of(row, ground, wish, sowing, units),
+            How = [.. new[] { sowing?.How, sowing?.GramsHow(item.SeedsToTake), risk?.How }.OfType<How>()],
         };
     }
 

@@ -16,9 +16,12 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
     /// <summary>Every number of seeds a cell that can reach the chance asked for.</summary>
     public IReadOnlyList<SowingOption> All() => [.. Terms.Candidates.Select(TryOf).OfType<SowingOption>()];
 
-    /// <summary>The cheapest of those that suit the crop; null when none reaches the chance.</summary>
+    /// <summary>The cheapest of those that suit the crop, in whole trays, for a batch fills its trays; null when none reaches the chance.</summary>
     public SowingOption? Best(IEnumerable<SowingOption> options) =>
-        options.Where(option => Terms.Suits(Wish.Crop, option.SeedsPerCell)).MinBy(option => option.Cost);
+        options.Where(option => Terms.Suits(Wish.Crop, option.SeedsPerCell)).MinBy(option => InTrays(option).Cost);
+
+    /// <summary>The same with every cell of its trays sown.</summary>
+    public SowingOption InTrays(SowingOption option) => _options.At(option.SeedsPerCell, option.Trays * Wish.CellsPerTray);
 
     /// <summary>Null when no number of cells reaches the chance, or fewer seeds are asked for than are kept.</summary>
     public SowingOption? TryOf(int seedsPerCell)
@@ -38,11 +41,33 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
         seedsPerCell < Terms.Keep.Low ? 0 : _options.Chance(Math.Min(MostSeeds, seedsPerCell), cells).Value;
 
     /// <summary>What so many cells give and cost; null when fewer seeds are sown in one than are kept.</summary>
-    public SowingOption? At(int seedsPerCell, int cells) =>
-        seedsPerCell < Terms.Keep.Low ? null : _options.At(Math.Min(MostSeeds, seedsPerCell), cells);
+    /// <param name="seedsPerCell">Seeds a cell.</param>
+    /// <param name="cells">Of the batch.</param>
+    /// <param name="more">Cells beyond those: only they cost, the chance is that of all.</param>
+    public SownCells? CellsOf(int seedsPerCell, int cells, int more = 0)
+    {
+        if (seedsPerCell < Terms.Keep.Low || cells < 1)
+        {
+            return null;
+        }
+
+        var sown = Math.Min(MostSeeds, seedsPerCell);
+        var all = _options.At(sown, cells + more);
+        return more == 0
+            ? new SownCells(seedsPerCell, cells, all.Trays, all.Chance, all.Cost)
+            : new SownCells(seedsPerCell, more, all.Trays - _options.At(sown, cells).Trays, all.Chance, all.Cost - _options.At(sown, cells).Cost);
+    }
 
     /// <summary>Null without a lot.</summary>
     public double? GramsOf(long seeds) => Wish.Lot is { } lot ? seeds / (double)lot.SeedsPerGram : null;
+
+    /// <summary>Null without a lot.</summary>
+    public How? GramsHow(long seeds) => Wish.Lot is { } lot
+        ? new How(
+            "grams of seed", "cells × seeds a cell ÷ seeds a gram",
+            [HowInput.Of("seeds", seeds, "0", "", "the plan"), HowInput.Of("seeds a gram", (double)lot.SeedsPerGram, "0.#", "1/g", $"lot {lot.Code}")],
+            "arithmetic", "docs/agronomy/sowing.md")
+        : null;
 
     /// <summary>One seed a cell with a patch tray beside it; null for clumps, and where it would take too much.</summary>
     public PatchOption? Patch()
@@ -60,7 +85,7 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
     /// <summary>How the chances came to be.</summary>
     public How How => new(
         string.Create(CultureInfo.InvariantCulture, $"chance of {Wish.Plants:N0} usable {(Terms.Keep.High == 1 ? "plants" : "clumps")}"),
-        "P(usable of n cells ≥ wanted): each cell filled from k seeds of chance Beta(a, b), times survival, less lost trays; the fewest cells that reach the chance asked for, the cheapest k",
+        "P(usable of n cells ≥ wanted): each cell filled from k seeds of chance Beta(a, b), times survival, less lost trays; the fewest cells that reach the chance asked for; cost = seed + trays + thinning + heat; the k that is cheapest in whole trays",
         [
             HowInput.Of("chance of a seed", Seed.Prior.Mean * 100, "0.#", "%", Seed.How.Formula),
             .. Seed.How.Inputs,

@@ -1,6 +1,8 @@
 using NodaTime;
 using Nursery.Agronomy.Sowing;
+using Nursery.Application.Batches;
 using Nursery.Application.Computed;
+using Nursery.Application.Forecasts;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.Benches;
@@ -19,15 +21,27 @@ internal sealed record SowingWish(
 /// <summary>Everything of a site that decides how much is sown: loaded once, asked for many batches.</summary>
 internal sealed class SowingGround(Site site, PlannedHeat heat, SeedChances chances)
 {
-    public PlannedHeat Heat => heat;
+    /// <summary>More plants than anybody sows at once have no answer either.</summary>
+    private const int MostPlants = 1_000_000;
 
     public static async Task<SowingGround> LoadAsync(NurseryDbContext database, Site site, LocalDate day, CancellationToken cancellation) => new(
         site,
         await PlannedHeat.LoadAsync(database, site, cancellation),
         await SeedChances.LoadAsync(database, site, day, cancellation));
 
-    /// <summary>More plants than anybody sows at once have no answer either.</summary>
-    private const int MostPlants = 1_000_000;
+    /// <summary>The same for some batches not sown yet, with what is at risk by forecast; both from the same chances of seed.</summary>
+    public static async Task<(SowingGround Ground, IReadOnlyDictionary<Guid, SowingRisk> Risks)> LoadWithRisksAsync(
+        NurseryDbContext database, Site site, IReadOnlyCollection<BatchRow> open, TimeProvider time, CancellationToken cancellation)
+    {
+        var ids = open.Select(row => row.Batch.Id).ToList();
+        var (makings, chances) = await BatchForecasts.LoadAsync(
+            database, site, database.BatchRows(site.Id).Where(row => ids.Contains(row.Batch.Id)), time, cancellation);
+        return (
+            new SowingGround(site, await PlannedHeat.LoadAsync(database, site, cancellation), chances),
+            makings.Select(SowingRisk.Of).OfType<SowingRisk>().ToDictionary(risk => risk.BatchId));
+    }
+
+    public PlannedHeat Heat => heat;
 
     /// <summary>Null where nothing would come up on the heat planned.</summary>
     public SowingCase? Of(SowingWish wish)

@@ -38,9 +38,6 @@ internal sealed record SowingTerms
 
     public required SowingCosts Costs { get; init; }
 
-    /// <summary>One tray more: itself, its seed not counted.</summary>
-    public required double TrayCost { get; init; }
-
     /// <summary>What the terms are and where they are from.</summary>
     public required IReadOnlyList<HowInput> Inputs { get; init; }
 
@@ -67,7 +64,6 @@ internal sealed record SowingTerms
             TrayLoss = trayLoss,
             Costs = new SowingCosts(
                 Seed: seed / 1000, Cell: tray / cellsPerTray, ThinSecond: hour / 3600, HeatDay: heat, HeatDays: crop.PlannedHeatDays),
-            TrayCost = tray + (heat * crop.PlannedHeatDays),
             Inputs = inputs,
         };
 

@@ -13,6 +13,7 @@ public static class SowingWords
 
     public const string Treated = "Treated seed: wear gloves, follow its label, never use it as food or feed.";
     public const string Dust = "Wet peat, perlite and gypsum before you stir them; wear a respirator where they dust; open bagged mixes away from the face and wash your hands.";
+    public const string Lifting = "A bale or a wet tray is heavy: lift with the legs, two people or a cart for more than one can carry. Follow the labels and local rules.";
 
     /// <summary>How deep, and whether it is covered: 6 mm, cover; in US units to a sixteenth of an inch.</summary>
     public static string Depth(decimal depthMm, Units units)
@@ -40,6 +41,23 @@ public static class SowingWords
         < 0.005 => "less than 1 %",
         _ => string.Create(CultureInfo.InvariantCulture, $"{chance * 100:0} %"),
     };
+
+    /// <summary>A chance where the exact figure matters: 95 %, 84.6 %.</summary>
+    public static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{chance * 100:0.#} %");
+
+    /// <summary>USD 12.40.</summary>
+    public static string Money(double amount, string currency) => string.Create(CultureInfo.InvariantCulture, $"{currency} {amount:N2}");
+
+    /// <summary>Of seed: 0.42 g, 3.1 g, 25 g.</summary>
+    public static string Grams(double grams) => string.Create(
+        CultureInfo.InvariantCulture, $"{grams.ToString(grams < 1 ? "0.00" : grams < 10 ? "0.0" : "N0", CultureInfo.InvariantCulture)} g");
+
+    /// <summary>Grams to take against the stock; null without a lot.</summary>
+    public static string? Stock(SowingItem item) => item is { Grams: { } grams, StockGrams: { } stock, StockSeeds: { } seeds }
+        ? item.SownOn is null && seeds < item.SeedsToTake
+            ? string.Create(CultureInfo.InvariantCulture, $"{Grams(grams)}; only {seeds:N0} {(seeds == 1 ? "seed" : "seeds")} in stock, {Grams(stock)}")
+            : $"{Grams(grams)} of {Grams(stock)}"
+        : null;
 
     /// <summary>3 trays of 72; of a shared tray the cells that are its own.</summary>
     public static string Trays(SowingItem item) => item.Shared

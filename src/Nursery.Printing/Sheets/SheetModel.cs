@@ -15,4 +15,5 @@ internal sealed record SheetModel(
     IReadOnlyList<SheetColumn> Columns,
     IReadOnlyList<SheetSection> Sections,
     string? Corner = null,
-    string? WriteIn = null);
+    string? WriteIn = null,
+    int MostSubtitleLines = 2);

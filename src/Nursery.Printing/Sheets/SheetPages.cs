@@ -24,7 +24,7 @@ internal sealed class SheetPages
         _model = model;
         _size = SheetSize.Of(model.Paper);
         _pieces = new SheetPieces(new SheetColumns(model.Columns, _size.SignWidth), _text);
-        _subtitle = _text.Wrap(model.Subtitle, SheetSubtitle, _size.SignWidth - WriteInWidth, most: 2);
+        _subtitle = _text.Wrap(model.Subtitle, SheetSubtitle, _size.SignWidth - WriteInWidth, most: model.MostSubtitleLines);
         _left = Room;
     }
 

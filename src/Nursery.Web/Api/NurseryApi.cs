@@ -13,6 +13,7 @@ using Nursery.Web.Api.Requests;
 using Nursery.Web.Api.Reservations;
 using Nursery.Web.Api.Rounds;
 using Nursery.Web.Api.Setup;
+using Nursery.Web.Api.Sowings;
 
 namespace Nursery.Web.Api;
 
@@ -39,6 +40,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Orders").MapOrders();
         api.MapGroup("").WithTags("Batches").MapBatches();
         api.MapGroup("").WithTags("Forecasts").MapForecasts();
+        api.MapGroup("").WithTags("Sowings").MapSowings();
         api.MapGroup("").WithTags("Benches").MapBenches();
         api.MapGroup("").WithTags("Heat and light").MapHeatZones();
         api.MapGroup("").WithTags("Reservations").MapReservations();

@@ -23,6 +23,12 @@ internal static class PaperEndpoints
             .TakesDay("to", "the last day; six days after the first when not given")
             .TakesSheet()
             .IsPaper();
+        api.MapGet("/papers/mix-sheet.pdf", MixSheetAsync)
+            .Needs(Right.Read, "mixSheet", "Growing mix to prepare for what is to be sown, day by day, with amendments, as a PDF")
+            .TakesDay("from", "the first day; the Monday of this week when not given")
+            .TakesDay("to", "the last day; six days after the first when not given")
+            .TakesSheet()
+            .IsPaper();
         api.MapGet("/papers/tray-tags.pdf", TrayTagsAsync)
             .Needs(Right.Read, "trayTags", "A tag for every tray as a PDF, up to 300; a run prints more")
             .Takes("code", JsonSchemaType.String, "the code of a batch or of a tray set")
@@ -78,6 +84,15 @@ internal static class PaperEndpoints
         var paper = query.Word<SheetSize>("paper");
         query.Done();
         return File(await print.HandleAsync(from, to, paper, await http.CallerAsync(), http.RequestAborted), "sowing-sheet", null);
+    }
+
+    private static async Task<IResult> MixSheetAsync(HttpContext http, PrintMixSheet print)
+    {
+        var query = new QueryFields(http);
+        var (from, to) = (query.Day("from"), query.Day("to"));
+        var paper = query.Word<SheetSize>("paper");
+        query.Done();
+        return File(await print.HandleAsync(from, to, paper, await http.CallerAsync(), http.RequestAborted), "mix-sheet", null);
     }
 
     private static async Task<IResult> TrayTagsAsync(HttpContext http, PrintTrayTags print)

@@ -31,18 +31,19 @@ public sealed class PaperChoice
 
     public bool HasHouse => Kind is PaperKind.TrayTags or PaperKind.BenchTags or PaperKind.RoundSheet or PaperKind.BenchPlan;
 
-    public bool HasDays => Kind is PaperKind.CarryList or PaperKind.SowingSheet;
+    public bool HasDays => Kind is PaperKind.CarryList or PaperKind.SowingSheet or PaperKind.MixSheet;
 
     public bool HasDay => Kind is not (PaperKind.BenchTags or PaperKind.PatchSheet);
 
-    /// <summary>The last day of a sowing sheet; null for other papers, and when no first day is chosen.</summary>
-    public LocalDate? LastDay => Kind == PaperKind.SowingSheet ? Day?.PlusDays(Days - 1) : null;
+    /// <summary>The last day of a sowing or mix sheet; null for other papers, and when no first day is chosen.</summary>
+    public LocalDate? LastDay => Kind is PaperKind.SowingSheet or PaperKind.MixSheet ? Day?.PlusDays(Days - 1) : null;
 
     public static string Title(PaperKind kind) => kind switch
     {
         PaperKind.TrayTags => "Tray tags",
         PaperKind.BenchTags => "Bench tags",
         PaperKind.SowingSheet => "Sowing sheet",
+        PaperKind.MixSheet => "Mix sheet",
         PaperKind.RoundSheet => "Round sheet",
         PaperKind.CarryList => "Carry list",
         PaperKind.PickList => "Pick list",
@@ -56,6 +57,7 @@ public sealed class PaperChoice
         PaperKind.TrayTags => "A tag for each tray: its code, what grows in it, what it needs next, and a code that opens it on a tablet.",
         PaperKind.BenchTags => "A tag for each bench: its name, its zones, what lies on it now, and a code that opens the bench on a tablet.",
         PaperKind.SowingSheet => "What is to be sown, day by day: lot, trays, seeds to take, depth, light, and where the trays go, with a box to tick. Late sowings stand first.",
+        PaperKind.MixSheet => "Growing mix for what is to be sown, day by day: how much, how many bales, what to stir in, which trays it fills, and the usual cautions.",
         PaperKind.RoundSheet => "The open tasks of a day in walking order, for when there is no tablet: boxes to tick, room to count, line numbers to type afterwards.",
         PaperKind.CarryList => "The moves the plan has: which trays, from where, to where. What should have moved already stands first.",
         PaperKind.PickList => "What to pick for an order, or for all orders of a day: how many, where it stands, boxes to tick, a line to sign.",
@@ -118,7 +120,7 @@ public sealed class PaperChoice
     private string DayName => Kind switch
     {
         PaperKind.TrayTags => "sown",
-        PaperKind.CarryList or PaperKind.SowingSheet => "from",
+        PaperKind.CarryList or PaperKind.SowingSheet or PaperKind.MixSheet => "from",
         _ => "on",
     };
 }

@@ -6,6 +6,7 @@ public enum PaperKind
     TrayTags,
     BenchTags,
     SowingSheet,
+    MixSheet,
     RoundSheet,
     CarryList,
     PickList,

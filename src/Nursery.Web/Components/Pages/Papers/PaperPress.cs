@@ -9,6 +9,7 @@ internal sealed class PaperPress(
     PrintTrayTags trayTags,
     PrintBenchTags benchTags,
     PrintSowingSheet sowingSheet,
+    PrintMixSheet mixSheet,
     PrintRoundSheet roundSheet,
     PrintCarryList carryList,
     PrintPickList pickList,
@@ -28,6 +29,7 @@ internal sealed class PaperPress(
         {
             PaperKind.BenchTags => benchTags.HandleAsync(house, choice.Signs, actor),
             PaperKind.SowingSheet => sowingSheet.HandleAsync(choice.Day, choice.LastDay, choice.Sheet, actor),
+            PaperKind.MixSheet => mixSheet.HandleAsync(choice.Day, choice.LastDay, choice.Sheet, actor),
             PaperKind.RoundSheet => roundSheet.HandleAsync(house, choice.Day, choice.Sheet, actor),
             PaperKind.CarryList => carryList.HandleAsync(choice.Day, choice.Days, choice.Sheet, actor),
             PaperKind.PickList => pickList.HandleAsync(PaperChoice.Given(choice.Order), choice.Day, choice.Sheet, actor),
