@@ -6,6 +6,7 @@ namespace Nursery.Printing.Sheets;
 /// <param name="WhenEmpty">The sentence when there is no section.</param>
 /// <param name="Corner">A number or code at the right of the title, for whoever types the sheet.</param>
 /// <param name="WriteIn">What is written by hand beside the subtitle, such as "done by".</param>
+/// <param name="MostSubtitleLines">More of it is cut off.</param>
 internal sealed record SheetModel(
     Imprint Imprint,
     Paper Paper,

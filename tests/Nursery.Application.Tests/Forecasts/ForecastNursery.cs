@@ -14,6 +14,15 @@ internal static class ForecastNursery
     public static async Task<PlannedBatch> SownForOrderAsync(
         this TestNursery nursery, int plants, int dueInDays, int trays = 2, int seeds = 1, Variety? variety = null)
     {
+        var batch = await nursery.PlannedForOrderAsync(plants, dueInDays, trays, seeds, variety);
+        await nursery.SowAsync(batch);
+        return batch;
+    }
+
+    /// <summary>The same, to be sown today.</summary>
+    public static async Task<PlannedBatch> PlannedForOrderAsync(
+        this TestNursery nursery, int plants, int dueInDays, int trays = 2, int seeds = 1, Variety? variety = null)
+    {
         variety ??= nursery.Pepper;
         var order = Guid.NewGuid().ToString("N")[..6];
         await nursery.ImportAsync(FormattableString.Invariant($"{order},A Customer,{variety.Code},{plants},{nursery.Today.PlusDays(dueInDays):uuuu-MM-dd}"));
@@ -21,7 +30,6 @@ internal static class ForecastNursery
         var batch = await nursery.Get<PlanBatch>().HandleAsync(
             new PlanBatchRequest(variety.Code, $"L-{variety.Code}", trays, 72, seeds, nursery.Today, [new PlannedAllocation(line.Id, plants)]), nursery.HeadGrower);
         await nursery.ReserveAsync(batch, "G1", null, nursery.Today, nursery.Today.PlusDays(25));
-        await nursery.SowAsync(batch);
         return batch;
     }
 

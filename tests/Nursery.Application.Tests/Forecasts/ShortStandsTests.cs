@@ -142,23 +142,6 @@ public sealed class ShortStandsTests(TestDatabase database) : IClassFixture<Test
         Assert.Equal(120, (await rows.Allocations.SingleAsync(row => row.BatchId == new Id<Batch>(batch.Id))).Plants);
     }
 
-    /// <summary>Sixty days for a crop of eight weeks: it would show too late, and says so with the price of a tray.</summary>
-    [Fact]
-    public async Task SowingRisk_WithoutSlack_CannotBeKnownInTime()
-    {
-        await using var nursery = await TestNursery.OpenAsync(database);
-        var (tight, ample, plain) = (await nursery.SownForOrderAsync(100, 57), await nursery.SownForOrderAsync(100, 90), await nursery.PlanAsync(nursery.Pepper));
-
-        var risks = await nursery.Get<ShowSowingRisks>().HandleAsync([tight.Id, ample.Id, plain.Id], nursery.Staff);
-
-        Assert.False(risks[tight.Id].KnownInTime);
-        Assert.True(risks[ample.Id].KnownInTime);
-        Assert.DoesNotContain(plain.Id, risks.Keys);
-        Assert.Equal(72 * 0.2, risks[tight.Id].TrayPrice, 9);
-        Assert.True(risks[tight.Id].ChanceWithTray > risks[tight.Id].ChanceMet + 0.1);
-        Assert.Equal(72, risks[tight.Id].TraySeeds);
-    }
-
     /// <summary>The same queries for one batch and for eight.</summary>
     [Fact]
     public async Task List_ManyBatches_TakesNoMoreQueries()

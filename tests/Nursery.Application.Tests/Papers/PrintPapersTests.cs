@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Batches;
 using Nursery.Application.Orders;
@@ -74,6 +75,39 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
         Assert.Contains("tray1of1", text, StringComparison.Ordinal);
         Assert.Contains("cellrows1–4·" + pepper.Code, text, StringComparison.Ordinal);
         Assert.Contains("cellrows5–12·" + tomato.Code, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task MixSheet_TwoDays_SaysHowMuchOfWhatEachDayWithCautions()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using (var rows = await nursery.DatabaseAsync())
+        {
+            (await rows.Sites.SingleAsync(row => row.Id == nursery.At.Site.Id)).MixAmendments = "gypsum 600";
+            await rows.SaveChangesAsync();
+        }
+
+        await nursery.PlanAsync(nursery.Pepper, trays: 3, cells: 72);
+        await nursery.PlanAsync(nursery.Lettuce, trays: 2, cells: 128, inDays: 2);
+
+        var text = PaperText.Of(await nursery.Get<PrintMixSheet>().HandleAsync(null, null, null, nursery.Staff));
+
+        // 216 × 43 mL × 1.1 × 1.05 = 10.73 L, 0.4 cu ft, 6.4 g; 256 × 23 mL × 1.155 = 6.80 L, 0.2 cu ft, 4.1 g of gypsum.
+        Assert.Contains("Mixsheet,2March2026to8March2026", text, StringComparison.Ordinal);
+        Assert.Contains("11L", text, StringComparison.Ordinal);
+        Assert.Contains("6.8L", text, StringComparison.Ordinal);
+        Assert.Contains("gypsum", text, StringComparison.Ordinal);
+        Assert.Contains("6.4g", text, StringComparison.Ordinal);
+        Assert.Contains("4.1g", text, StringComparison.Ordinal);
+        Assert.Contains("216cellsof43mL", text, StringComparison.Ordinal);
+        Assert.Contains("Wednesday,4March2026", text, StringComparison.Ordinal);
+        Assert.Contains("respirator", text, StringComparison.Ordinal);
+        Assert.Contains("liftwiththelegs", text, StringComparison.Ordinal);
+        Assert.Contains("followitslabel", text, StringComparison.Ordinal);
+        Assert.Contains("localrules.", text, StringComparison.Ordinal);
+        var none = PaperText.Of(await nursery.Get<PrintMixSheet>().HandleAsync(nursery.Today.PlusDays(70), null, SheetSize.A4, nursery.Staff));
+        Assert.Contains("Nothingistobesowninthesedays.", none, StringComparison.Ordinal);
+        await Assert.ThrowsAsync<InvalidFields>(() => nursery.Get<PrintMixSheet>().HandleAsync(nursery.Today, nursery.Today.PlusDays(-1), null, nursery.Staff));
     }
 
     [Fact]

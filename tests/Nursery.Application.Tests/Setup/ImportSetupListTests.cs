@@ -44,6 +44,28 @@ public sealed class ImportSetupListTests : IAsyncLifetime
         Assert.Equal(["keep_high", "survival_percent"], (await _nursery.ImportAsync("crops", string.Join("\r\n", lines))).Errors.Select(error => error.Field).Order());
     }
 
+    [Theory]
+    [InlineData("gypsum 600, limestone 2000", true)]
+    [InlineData("gypsum 0.5", true)]
+    [InlineData("", true)]
+    [InlineData("gypsum", false)]
+    [InlineData("gypsum -1", false)]
+    [InlineData("gypsum 100001", false)]
+    [InlineData("600", false)]
+    public async Task HandleAsync_MixAmendments_AreNamesWithGrams(string text, bool allowed)
+    {
+        var lines = (await _nursery.ExportAsync("site")).Split("\r\n");
+        var columns = lines[0].Split(',').ToList();
+        var cells = SimpleCsv.Read(string.Join("\r\n", lines))[1].ToList();
+        cells[columns.IndexOf("mix_amendments")] = text;
+
+        var import = await _nursery.ImportAsync("site", $"{lines[0]}\r\n{string.Join(',', cells.Select(cell => $"\"{cell}\""))}\r\n");
+
+        Assert.Equal(allowed ? [] : ["mix_amendments"], import.Errors.Select(error => error.Field));
+        var exported = SimpleCsv.Read(await _nursery.ExportAsync("site"))[1];
+        Assert.Equal(allowed ? text : "", exported[columns.IndexOf("mix_amendments")]);
+    }
+
     [Fact]
     public async Task HandleAsync_DemoFiles_RoundTripThroughExportWithNothingNew()
     {
