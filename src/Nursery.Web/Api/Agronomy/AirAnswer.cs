@@ -1,3 +1,4 @@
+using Nursery.Application.Computed;
 using Nursery.Agronomy.Air;
 
 namespace Nursery.Web.Api.Agronomy;
@@ -11,4 +12,5 @@ internal sealed record AirAnswer(
     double DewPointC,
     double WetBulbC,
     double PressureKpa,
-    AirFormula Formula);
+    AirFormula Formula,
+    How How);

@@ -1,3 +1,5 @@
+using Nursery.Application.Computed;
+
 namespace Nursery.Web.Api.Agronomy;
 
 /// <summary>Emergence of a crop at one temperature; days are null where seed does not come, and reason says why.</summary>
@@ -11,4 +13,5 @@ internal sealed record EmergenceAnswer(
     double? NormalFraction,
     string? Warning,
     EmergenceModelAnswer Model,
-    IReadOnlyList<string> Sources);
+    IReadOnlyList<string> Sources,
+    How How);

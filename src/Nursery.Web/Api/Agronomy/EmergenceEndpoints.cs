@@ -41,12 +41,14 @@ internal static class EmergenceEndpoints
             ? published.WhyNone(temperature)
             : crop.Rate.RateAt(temperature) > 0 ? null : "outside base and ceiling of the crop profile";
         double? Days(double share) => reason is null ? crop.Rate.DaysToHalf(temperature) * crop.Curve.ProgressTo(new Fraction(share)) : null;
+        var model = new EmergenceModelAnswer(
+            (double)crop.Rate.Base.Celsius, crop.Rate.ThermalTime, (double)crop.Rate.Optimum.Celsius, (double)crop.Rate.Ceiling.Celsius,
+            crop.Curve.Sigma, crop.Curve.Family);
+        var sources = crop.Published is null ? ProfileSources : CropEmergence.Sources;
         return ApiAnswer.Ok(new EmergenceAnswer(
             crop.Name, celsius, Days(0.1), Days(0.5), Days(0.9), reason, crop.Published?.Normal.At(temperature).Value,
             crop.Published is { SleepsInHeat: true } && celsius > 25 ? "seed of this crop sleeps in heat: sow primed seed or cooler" : null,
-            new EmergenceModelAnswer(
-                (double)crop.Rate.Base.Celsius, crop.Rate.ThermalTime, (double)crop.Rate.Optimum.Celsius, (double)crop.Rate.Ceiling.Celsius,
-                crop.Curve.Sigma, crop.Curve.Family),
-            crop.Published is null ? ProfileSources : CropEmergence.Sources));
+            model, sources,
+            AgronomyHow.Emergence(query.Inputs, model, crop.Published is null ? "the site's crop profile" : "fitted to the published days", sources)));
     }
 }

@@ -1,3 +1,4 @@
+using Nursery.Application.Computed;
 using Nursery.Agronomy.Air;
 
 namespace Nursery.Web.Api.Agronomy;
@@ -22,10 +23,11 @@ internal sealed record EvapotranspirationAnswer(
     double ClearSkyMjM2,
     double NetShortwaveMjM2,
     double NetLongwaveMjM2,
-    double NetMjM2)
+    double NetMjM2,
+    How How)
 {
-    public static EvapotranspirationAnswer Of(ReferenceEvapotranspiration day) => new(
+    public static EvapotranspirationAnswer Of(ReferenceEvapotranspiration day, How how) => new(
         day.MmPerDay, day.MeanC, day.PressureKpa, day.GammaKpa, day.SlopeKpa, day.SaturationKpa, day.ActualKpa, day.SaturationKpa - day.ActualKpa,
         day.Wind2Ms, day.Sun.InverseDistance, day.Sun.DeclinationRadians, day.Sun.HourAngle, day.Sun.DaylightHours, day.Sun.ExtraterrestrialMj,
-        day.SolarMj, day.ClearSkyMj, day.NetShortwaveMj, day.NetLongwaveMj, day.NetMj);
+        day.SolarMj, day.ClearSkyMj, day.NetShortwaveMj, day.NetLongwaveMj, day.NetMj, how);
 }

@@ -1,3 +1,4 @@
+using Nursery.Application.Computed;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Forecast;
 
@@ -10,8 +11,9 @@ internal sealed record ForecastAnswer(
     Interval UsablePlants,
     double ChanceWantedMet,
     double? DayOf90Percent,
-    double? LastResowDay)
+    double? LastResowDay,
+    How How)
 {
-    public static ForecastAnswer Of(EmergenceForecast forecast) => new(
-        forecast.FinalFraction, forecast.Stand, forecast.UsablePlants, forecast.ChanceWantedMet.Value, forecast.DayOf90Percent, forecast.LastResowDay);
+    public static ForecastAnswer Of(EmergenceForecast forecast, How how) => new(
+        forecast.FinalFraction, forecast.Stand, forecast.UsablePlants, forecast.ChanceWantedMet.Value, forecast.DayOf90Percent, forecast.LastResowDay, how);
 }

@@ -47,7 +47,7 @@ internal static class ForecastEndpoints
             Survival = survival?.Invoke(),
             DueDay = due,
             GrowDays = grow,
-        })));
+        }), AgronomyHow.Forecast(body.Inputs)));
     }
 
     /// <summary>The first temperature known holds from sowing on.</summary>

@@ -1,3 +1,4 @@
+using Nursery.Application.Computed;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Germination;
 
@@ -17,12 +18,13 @@ internal sealed record GerminationFiguresAnswer(
     double? CoefficientOfVelocity,
     double? SynchronyZ,
     double? UncertaintyU,
-    double? SpeedIndex)
+    double? SpeedIndex,
+    How How)
 {
-    public static GerminationFiguresAnswer Of(GerminationFigures figures) => new(
+    public static GerminationFiguresAnswer Of(GerminationFigures figures, How how) => new(
         figures.FinalFraction.Value, Ends(figures.Wilson95), Ends(figures.Jeffreys95), Ends(figures.ClopperPearson95), figures.T50Coolbear,
         figures.T50Farooq, figures.MeanTime, figures.TimeVariance, figures.MeanRate, figures.CoefficientOfVelocity, figures.SynchronyZ,
-        figures.UncertaintyU, figures.SpeedIndex);
+        figures.UncertaintyU, figures.SpeedIndex, how);
 
     private static double[] Ends((Fraction Low, Fraction High) interval) => [interval.Low.Value, interval.High.Value];
 }

@@ -32,7 +32,7 @@ internal static class PreparationEndpoints
         var ratio = body.OptionalNumber("injectorRatio", new(1, 1000, "parts of water to one of concentrate")) ?? 1;
         body.Done();
         var feed = FeedSolution.Of(ppm, Fraction.FromPercent(nutrient), new Volume(water), ratio);
-        return ApiAnswer.Ok(new FeedAnswer(feed.Fertilizer.Grams, feed.PerLiterConcentrate.Grams, feed.PerHundredGallons.Ounces));
+        return ApiAnswer.Ok(new FeedAnswer(feed.Fertilizer.Grams, feed.PerLiterConcentrate.Grams, feed.PerHundredGallons.Ounces, AgronomyHow.Feed(body.Inputs)));
     }
 
     private static async Task<IResult> MixAsync(HttpContext http)
@@ -48,6 +48,7 @@ internal static class PreparationEndpoints
         body.Done();
         var mix = MixVolume.Of(trays, cells, Volume.FromMilliliters(volume), new Fraction(settling), new Fraction(waste), amendments);
         return ApiAnswer.Ok(new MixAnswer(
-            mix.Volume.Liters, mix.Volume.CubicFeet, [.. mix.Amendments.Select(item => new AmendmentAnswer(item.Name, item.Mass.Grams))]));
+            mix.Volume.Liters, mix.Volume.CubicFeet, [.. mix.Amendments.Select(item => new AmendmentAnswer(item.Name, item.Mass.Grams))],
+            AgronomyHow.Mix(body.Inputs, settling, waste)));
     }
 }

@@ -1,6 +1,7 @@
 using Nursery.Agronomy;
 using Nursery.Agronomy.Germination;
 using Nursery.Agronomy.SeedAge;
+using Nursery.Application.Computed;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
 using Nursery.Web.Api.Contract;
@@ -31,7 +32,7 @@ internal static class SeedEndpoints
         var counts = body.OptionalObjects("counts", Ranges.MostItems).Select(count => new DayCount(
             count.Number("day", new(0, 400, "days since sowing")), count.Whole("germinated", new(0, Math.Max(1, seeds), "seeds, new that day")))).ToList();
         body.Done();
-        return ApiAnswer.Ok(GerminationFiguresAnswer.Of(new GerminationFigures(seeds, counts)));
+        return ApiAnswer.Ok(GerminationFiguresAnswer.Of(new GerminationFigures(seeds, counts), AgronomyHow.GerminationFigures(body.Inputs)));
     }
 
     private static async Task<IResult> ViabilityAsync(HttpContext http)
@@ -57,8 +58,15 @@ internal static class SeedEndpoints
         var left = viability.AfterWithinAProbit(new Fraction(initial), days);
         return ApiAnswer.Ok(new ViabilityAnswer(
             viability.SigmaDays, viability.After(new Fraction(initial), days).Value, left.Low, left.High,
-            viability.DaysTo(new Fraction(initial), new Fraction(0.5)), source));
+            viability.DaysTo(new Fraction(initial), new Fraction(0.5)), source,
+            AgronomyHow.Viability([.. body.Inputs, .. crop is null ? [] : InputsOf(constants, source)], source)));
     }
+
+    private static HowInput[] InputsOf(ViabilityConstants constants, string source) =>
+    [
+        HowInput.Of("KE", constants.KE, "0.#####", "", source), HowInput.Of("CW", constants.CW, "0.#####", "", source),
+        HowInput.Of("CH", constants.CH, "0.#####", "per °C", source), HowInput.Of("CQ", constants.CQ, "0.########", "per °C²", source),
+    ];
 
     private static (ViabilityConstants Constants, string Source) OfCrop(string crop) =>
         ViabilityConstants.ByCrop.TryGetValue(crop.Trim(), out var found)

@@ -61,7 +61,8 @@ internal static class SkyEndpoints
         var times = SunTimes.Of(new Latitude(latitude), new Longitude(longitude), day.ToDateOnly(), HoursEast(zone, day));
         return ApiAnswer.Ok(new SunAnswer(
             sun.ExtraterrestrialMj, sun.DaylightHours, times.Declination, SunAnswer.Clock(times.Sunrise), SunAnswer.Clock(times.Sunset),
-            times.IsPolarDay ? "day" : times.IsPolarNight ? "night" : null));
+            times.IsPolarDay ? "day" : times.IsPolarNight ? "night" : null,
+            AgronomyHow.Sun(query.Inputs)));
     }
 
     /// <summary>A plus in an address that was not encoded arrives as a space.</summary>
@@ -90,7 +91,8 @@ internal static class SkyEndpoints
         var air = AirState.Of(Temperature.FromDegrees(celsius), Fraction.FromPercent(humidity), new Length(altitude), formula);
         return ApiAnswer.Ok(new AirAnswer(
             air.Saturation.Kilopascals, air.SlopeKpaPerC, air.Actual.Kilopascals, air.Deficit.Kilopascals, (double)air.DewPoint.Celsius,
-            (double)air.WetBulb.Celsius, air.AirPressure.Kilopascals, formula));
+            (double)air.WetBulb.Celsius, air.AirPressure.Kilopascals, formula,
+            AgronomyHow.Air(query.Inputs, formula)));
     }
 
     private static async Task<IResult> LightAsync(HttpContext http)
@@ -115,8 +117,8 @@ internal static class SkyEndpoints
 
         body.Done();
         return ApiAnswer.Ok(hours is { } lit
-            ? new LightAnswer(DailyLight.Mol(ppfd, lit), null)
-            : new LightAnswer(null, DailyLight.LampHours(wanted!.Value, natural!.Value, ppfd)));
+            ? new LightAnswer(DailyLight.Mol(ppfd, lit), null, AgronomyHow.Light(body.Inputs))
+            : new LightAnswer(null, DailyLight.LampHours(wanted!.Value, natural!.Value, ppfd), AgronomyHow.Light(body.Inputs)));
     }
 
     private static async Task<IResult> EvapotranspirationAsync(HttpContext http)
@@ -143,7 +145,7 @@ internal static class SkyEndpoints
             SunshineHours = sunshine,
             SolarMj = solar,
             SoilHeatMj = soil,
-        })));
+        }), AgronomyHow.Evapotranspiration(body.Inputs)));
     }
 
     private static async Task<IResult> DegreeDaysAsync(HttpContext http)
@@ -162,6 +164,6 @@ internal static class SkyEndpoints
         body.Done();
         return ApiAnswer.Ok(new DegreeDaysAnswer(DegreeDay.Of(
             Temperature.FromDegrees(low), Temperature.FromDegrees(high), next is { } minimum ? Temperature.FromDegrees(minimum) : null,
-            Temperature.FromDegrees(lower), Temperature.FromDegrees(upper), method)));
+            Temperature.FromDegrees(lower), Temperature.FromDegrees(upper), method), AgronomyHow.DegreeDays(body.Inputs)));
     }
 }

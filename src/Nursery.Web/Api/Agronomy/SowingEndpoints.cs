@@ -51,7 +51,9 @@ internal static class SowingEndpoints
             Costs = costs,
         };
         var options = new SowingOptions(question).All(able);
-        return ApiAnswer.Ok(new SowingAnswer(options, options.MinBy(option => option.Cost)!, low == 1 && high == 1 && loss == 0 ? PatchOption.Of(question) : null));
+        return ApiAnswer.Ok(new SowingAnswer(
+            options, options.MinBy(option => option.Cost)!, low == 1 && high == 1 && loss == 0 ? PatchOption.Of(question) : null,
+            AgronomyHow.Sowing(body.Inputs)));
     }
 
     private static SowingCosts Costs(JsonFields? fields)

@@ -41,7 +41,7 @@ internal static class StandardEndpoints
         var kind = query.NeededText("kind", Kinds);
         query.Done();
         var found = GerminationMinimum.Find(kind) ?? throw new InvalidFields("kind", kind, Kinds);
-        return ApiAnswer.Ok(new GerminationMinimumAnswer(found.Kind, Percent(found), GerminationMinimum.Source));
+        return ApiAnswer.Ok(new GerminationMinimumAnswer(found.Kind, Percent(found), GerminationMinimum.Source, AgronomyHow.GerminationMinimum(query.Inputs, GerminationMinimum.Source)));
     }
 
     private static async Task<IResult> RangeAsync(HttpContext http)
@@ -56,7 +56,7 @@ internal static class StandardEndpoints
 
         body.Done();
         var range = ReplicateRange.Of(percents);
-        return ApiAnswer.Ok(new ReplicateRangeAnswer(range.Range, range.Allowed, range.IsWithin, range.Source));
+        return ApiAnswer.Ok(new ReplicateRangeAnswer(range.Range, range.Allowed, range.IsWithin, range.Source, AgronomyHow.ReplicateRange(body.Inputs, range.Source)));
     }
 
     private static double Percent(GerminationMinimum standard) => Math.Round(standard.Minimum.Percent, 6);

@@ -1,10 +1,11 @@
+using Nursery.Application.Computed;
 using System.Globalization;
 
 namespace Nursery.Web.Api.Agronomy;
 
 /// <summary>Sun of a day. Times are the zone's; null with polar 'day' or 'night'.</summary>
 internal sealed record SunAnswer(
-    double ExtraterrestrialMjM2, double DaylightHours, double DeclinationDeg, string? Sunrise, string? Sunset, string? Polar)
+    double ExtraterrestrialMjM2, double DaylightHours, double DeclinationDeg, string? Sunrise, string? Sunset, string? Polar, How How)
 {
     private const double SecondsPerDay = 86400;
 

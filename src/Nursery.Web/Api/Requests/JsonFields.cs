@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using NodaTime;
+using Nursery.Application.Computed;
 using Nursery.Domain.Refusals;
 
 namespace Nursery.Web.Api.Requests;
@@ -13,14 +14,18 @@ internal sealed partial class JsonFields
     private readonly string _path;
     private readonly List<FieldError> _errors;
     private readonly List<FieldError> _outside;
+    private readonly TakenInputs _taken;
 
-    private JsonFields(JsonElement element, string path, List<FieldError> errors, List<FieldError> outside) =>
-        (_object, _path, _errors, _outside) = (element, path, errors, outside);
+    private JsonFields(JsonElement element, string path, List<FieldError> errors, List<FieldError> outside, TakenInputs taken) =>
+        (_object, _path, _errors, _outside, _taken) = (element, path, errors, outside, taken);
+
+    /// <summary>What was taken so far, with units: of lists how long they are, or their numbers.</summary>
+    public IReadOnlyList<HowInput> Inputs => _taken.All;
 
     /// <exception cref="Malformed">The body is no object.</exception>
     public static JsonFields OfBody(JsonElement body)
     {
-        var fields = new JsonFields(body, "", [], []);
+        var fields = new JsonFields(body, "", [], [], new());
         if (body.ValueKind != JsonValueKind.Object)
         {
             fields._errors.Add(new FieldError("body", Raw(body), "a JSON object"));
@@ -103,11 +108,11 @@ internal sealed partial class JsonFields
     {
         if (element.ValueKind == JsonValueKind.Object)
         {
-            return new JsonFields(element, path + ".", _errors, _outside);
+            return new JsonFields(element, path + ".", _errors, _outside, new());
         }
 
         _errors.Add(new FieldError(path, Raw(element), "a JSON object"));
-        return new JsonFields(JsonDocument.Parse("{}").RootElement, path + ".", [], []);
+        return new JsonFields(JsonDocument.Parse("{}").RootElement, path + ".", [], [], new());
     });
 
     public bool Has(string name) => _object.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null;
@@ -119,11 +124,17 @@ internal sealed partial class JsonFields
     private void Fail(string name, string allowed) =>
         _errors.Add(new FieldError(_path + name, Has(name) ? Raw(_object.GetProperty(name)) : null, allowed));
 
-    private T TakeValue<T>(string name, Func<JsonElement, T?> read, string allowed)
-        where T : struct => Has(name) && read(_object.GetProperty(name)) is { } value ? value : Wrong<T>(name, allowed);
+    private T TakeValue<T>(string name, Func<JsonElement, T?> read, string allowed, string unit = "")
+        where T : struct => Has(name) && read(_object.GetProperty(name)) is { } value ? Taken(name, value, unit) : Wrong<T>(name, allowed);
 
     private T? Take<T>(string name, Func<JsonElement, T?> read, string allowed)
-        where T : class => Has(name) && read(_object.GetProperty(name)) is { } value ? value : Wrong<T>(name, allowed);
+        where T : class => Has(name) && read(_object.GetProperty(name)) is { } value ? Taken(name, value, "") : Wrong<T>(name, allowed);
+
+    private T Taken<T>(string name, T value, string unit)
+    {
+        _taken.Add(_path + name, Raw(_object.GetProperty(name)), unit);
+        return value;
+    }
 
     private T? Wrong<T>(string name, string allowed)
     {
@@ -148,6 +159,7 @@ internal sealed partial class JsonFields
             return [];
         }
 
+        _taken.AddList(_path + name, list);
         return [.. list.EnumerateArray().Select((element, index) => read(
             element, string.Create(CultureInfo.InvariantCulture, $"{_path}{name}[{index}]")))];
     }

@@ -9,12 +9,12 @@ internal sealed partial class JsonFields
 {
     /// <summary>A number; one outside its range is gathered and told when all were taken.</summary>
     public double Number(string name, NumberRange range) =>
-        Checked(TakeValue(name, NumberOf, range.Allowed), name, range);
+        Checked(TakeValue(name, NumberOf, range.Allowed, range.Unit), name, range);
 
     public double? OptionalNumber(string name, NumberRange range) => Has(name) ? Number(name, range) : null;
 
     public int Whole(string name, NumberRange range) =>
-        (int)Checked(TakeValue(name, WholeOf, $"{Parsing.AllowedWhole}, {range.Allowed}"), name, range);
+        (int)Checked(TakeValue(name, WholeOf, $"{Parsing.AllowedWhole}, {range.Allowed}", range.Unit), name, range);
 
     public int? OptionalWhole(string name, NumberRange range) => Has(name) ? Whole(name, range) : null;
 
@@ -48,11 +48,11 @@ internal sealed partial class JsonFields
     {
         if (Has(name) && _object.GetProperty(name) is { ValueKind: JsonValueKind.Object } inner)
         {
-            return new JsonFields(inner, $"{_path}{name}.", _errors, _outside);
+            return new JsonFields(inner, $"{_path}{name}.", _errors, _outside, _taken);
         }
 
         Fail(name, "a JSON object");
-        return new JsonFields(JsonDocument.Parse("{}").RootElement, "", [], []);
+        return new JsonFields(JsonDocument.Parse("{}").RootElement, "", [], [], new());
     }
 
     public JsonFields? OptionalObject(string name) => Has(name) ? Object(name) : null;

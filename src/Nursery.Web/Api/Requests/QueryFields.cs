@@ -1,6 +1,7 @@
 using System.Globalization;
 using NodaTime;
 using Nursery.Application;
+using Nursery.Application.Computed;
 using Nursery.Domain.Refusals;
 
 namespace Nursery.Web.Api.Requests;
@@ -10,6 +11,10 @@ internal sealed class QueryFields(HttpContext context)
 {
     private readonly List<FieldError> _errors = [];
     private readonly List<FieldError> _outside = [];
+    private readonly TakenInputs _taken = new();
+
+    /// <summary>What was taken so far, with units.</summary>
+    public IReadOnlyList<HowInput> Inputs => _taken.All;
 
     public string? Text(string name)
     {
@@ -62,7 +67,8 @@ internal sealed class QueryFields(HttpContext context)
         var value = Take<double>(
             name,
             text => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null,
-            range.Allowed);
+            range.Allowed,
+            range.Unit);
         if (value is { } given && !range.Holds(given))
         {
             _outside.Add(new FieldError(name, given.ToString(CultureInfo.InvariantCulture), range.Allowed));
@@ -76,6 +82,7 @@ internal sealed class QueryFields(HttpContext context)
     {
         if (Text(name) is { } text)
         {
+            _taken.Add(name, text, "");
             return text;
         }
 
@@ -127,7 +134,7 @@ internal sealed class QueryFields(HttpContext context)
         return 0;
     }
 
-    private T? Take<T>(string name, Func<string, T?> read, string allowed)
+    private T? Take<T>(string name, Func<string, T?> read, string allowed, string unit = "")
         where T : struct
     {
         if (Text(name) is not { } text)
@@ -139,6 +146,10 @@ internal sealed class QueryFields(HttpContext context)
         if (value is null)
         {
             _errors.Add(new FieldError(name, text, allowed));
+        }
+        else
+        {
+            _taken.Add(name, text, unit);
         }
 
         return value;

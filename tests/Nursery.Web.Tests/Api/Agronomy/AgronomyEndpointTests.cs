@@ -9,6 +9,45 @@ namespace Nursery.Web.Tests.Api.Agronomy;
 [Collection(ApiCollection.Name)]
 public sealed class AgronomyEndpointTests(ApiServer server)
 {
+    /// <summary>Whoever asks can tell where each answer is from: formula, what went in with units, source, page.</summary>
+    [Theory]
+    [InlineData("/emergence?crop=onion&temperatureC=15", null, "temperatureC", "15", "°C")]
+    [InlineData("/emergence?crop=BA&temperatureC=20", null, "thermal time", "", "°C·d")]
+    [InlineData("/emergence-forecast", """{"crop":"Tomato","seeds":72,"cells":72,"seedsPerCell":1,"prior":{"a":30,"b":5},"temperatures":[{"day":0,"temperatureC":25}],"asOfDay":3,"wantedPlants":50}""", "prior.a", "30", "")]
+    [InlineData("/sowing", """{"wantedPlants":10,"confidence":0.9,"prior":{"a":30,"b":5},"seedsPerCell":[1,2],"cellsPerTray":72}""", "seedsPerCell", "1, 2", "")]
+    [InlineData("/germination-figures", """{"seeds":50,"counts":[{"day":2,"germinated":20},{"day":3,"germinated":9}]}""", "counts", "2", "items")]
+    [InlineData("/viability", """{"crop":"Onion","moisturePercent":8,"temperatureC":15,"days":300,"initialFraction":0.9}""", "CH", "", "per °C")]
+    [InlineData("/sun?latitude=-20&longitude=0&date=2026-09-03&zone=UTC", null, "latitude", "-20", "° north")]
+    [InlineData("/light", """{"ppfd":200,"hours":10}""", "ppfd", "200", "µmol m⁻² s⁻¹")]
+    [InlineData("/air?temperatureC=20&relativeHumidity=50&altitudeM=0", null, "relativeHumidity", "50", "%")]
+    [InlineData("/reference-evapotranspiration", """{"tminC":12,"tmaxC":21,"rhMinPercent":63,"rhMaxPercent":84,"windMs":2.8,"windHeightM":10,"sunshineHours":9.25,"latitude":50.8,"altitudeM":100,"date":"2026-07-06"}""", "windMs", "2.8", "m/s")]
+    [InlineData("/degree-days", """{"minC":10,"maxC":25,"lowerC":10,"upperC":30,"method":"simpleAverage"}""", "method", "simpleAverage", "")]
+    [InlineData("/feed", """{"ppm":100,"nutrientPercent":20,"waterL":100}""", "waterL", "100", "L")]
+    [InlineData("/mix", """{"trays":3,"cells":72,"cellVolumeMl":43}""", "settling", "0.1", "")]
+    [InlineData("/standards/germination-minimum?kind=Tomato", null, "kind", "Tomato", "")]
+    [InlineData("/standards/replicate-range", """{"percents":[90,92,95,88]}""", "percents", "90, 92, 95, 88", "")]
+    public async Task Every_answer_carries_how_it_came_to_be(string path, string? body, string input, string value, string unit)
+    {
+        var how = (body is null ? await GetAsync(path) : await PostAsync(path, body)).GetProperty("how");
+        Assert.All(["what", "formula", "source", "page"], member => Assert.NotEmpty(how.Text(member)));
+        Assert.True(File.Exists(Path.Combine(RepositoryRoot(), how.Text("page"))), how.Text("page"));
+        var found = Assert.Single(how.GetProperty("inputs").EnumerateArray(), one => one.Text("name") == input);
+        Assert.Equal(unit, found.Text("unit"));
+        Assert.True(value.Length == 0 ? found.Text("value").Length > 0 : found.Text("value") == value, found.Text("value"));
+        Assert.NotEmpty(found.Text("from"));
+    }
+
+    private static string RepositoryRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder!.FullName, "Nursery.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder.FullName;
+    }
+
     private const string Root = "/api/v1/agronomy";
 
     /// <summary>Days table S10 of 02a: onion 7 days at 59 °F; lettuce 12 of 99 percent normal at 86 °F (S12).</summary>
