@@ -46,6 +46,12 @@ public sealed record SowingItem(
     /// <summary>One tray more, where a short stand could not be known in time; null where it could.</summary>
     public SownCells? Insurance { get; init; }
 
+    /// <summary>Whether that tray saves more on average than it costs; null with it, and for clumps, whose plants nobody counts as missing one by one.</summary>
+    public bool? TrayPays => Insurance is null || !KeepsOne ? null : Risk!.TraySaves > 0;
+
+    /// <summary>One plant is kept in a cell.</summary>
+    internal bool KeepsOne { get; init; }
+
     /// <summary>In the order to read them; none once it is sown.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
@@ -151,8 +157,9 @@ public sealed class ListSowings(IDbContextFactory<NurseryDbContext> databases, T
             Chance = sowing?.Chance(row.Batch.SeedsPerCell, row.Batch.Cells),
             Risk = risk,
             Insurance = risk is { KnownInTime: false } ? sowing?.CellsOf(row.Batch.SeedsPerCell, row.Batch.Cells, row.TraySet.CellsPerTray) : null,
+            KeepsOne = sowing?.Terms.Keep.High == 1,
             Warnings = SowingWarnings.Of(row, ground, wish, sowing, units),
-            How = [.. new[] { sowing?.How, sowing?.GramsHow(item.SeedsToTake), risk?.How }.OfType<How>()],
+            How = [.. new[] { sowing?.How, sowing?.GramsHow(item.SeedsToTake), sowing?.Terms.Keep.High == 1 ? risk?.How : null }.OfType<How>()],
         };
     }
 

@@ -56,7 +56,7 @@ public static class SowingWords
     public static string? Stock(SowingItem item) => item is { Grams: { } grams, StockGrams: { } stock, StockSeeds: { } seeds }
         ? item.SownOn is null && seeds < item.SeedsToTake
             ? string.Create(CultureInfo.InvariantCulture, $"{Grams(grams)}; only {seeds:N0} {(seeds == 1 ? "seed" : "seeds")} in stock, {Grams(stock)}")
-            : $"{Grams(grams)} of {Grams(stock)}"
+            : item.SownOn is null ? $"{Grams(grams)} of {Grams(stock)}" : Grams(grams)
         : null;
 
     /// <summary>3 trays of 72; of a shared tray the cells that are its own.</summary>

@@ -12,8 +12,8 @@ public static class MixSheetDocument
     public static byte[] Render(MixSheetModel model) => SheetPages.Render(new SheetModel(
         model.Imprint,
         model.Paper,
-        "Mix sheet, " + model.Span,
-        model.Cautions,
+        "Mix sheet",
+        $"{model.Span} · {model.Cautions}",
         "Nothing is to be sown in these days.",
         _columns,
         [.. model.Days.Select(day => new SheetSection(day.Title, day.Sum, [.. day.Lines.Select(line => new[] { Row(line) })]))],

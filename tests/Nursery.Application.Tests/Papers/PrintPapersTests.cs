@@ -93,7 +93,7 @@ public sealed class PrintPapersTests(TestDatabase database) : IClassFixture<Test
         var text = PaperText.Of(await nursery.Get<PrintMixSheet>().HandleAsync(null, null, null, nursery.Staff));
 
         // 216 × 43 mL × 1.1 × 1.05 = 10.73 L, 0.4 cu ft, 6.4 g; 256 × 23 mL × 1.155 = 6.80 L, 0.2 cu ft, 4.1 g of gypsum.
-        Assert.Contains("Mixsheet,2March2026to8March2026", text, StringComparison.Ordinal);
+        Assert.Contains("Mixsheet2March2026to8March2026·", text, StringComparison.Ordinal);
         Assert.Contains("11L", text, StringComparison.Ordinal);
         Assert.Contains("6.8L", text, StringComparison.Ordinal);
         Assert.Contains("gypsum", text, StringComparison.Ordinal);

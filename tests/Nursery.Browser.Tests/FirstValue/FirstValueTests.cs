@@ -17,10 +17,11 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
     private const int Varieties = 40;
     private const int MostInteractions = 25;
 
-    /// <summary>Crops by the names a grower writes, with the weeks from sowing to ready that the starting profiles say; all germinate at
-    /// the 80 °F the first house comes with.</summary>
-    private static readonly (string Name, string Prefix, int Weeks)[] Crops =
-        [("Pepper", "PE", 8), ("Tomato", "TO", 6), ("Eggplant", "EG", 8), ("Cabbage", "CA", 6), ("Basil", "BA", 6)];
+    /// <summary>Crops by the names a grower writes, with the days from sowing to ready: the weeks of the starting profiles, and half up in
+    /// mix of 78 °F, which the first house's zone of 80 °F gives, instead of at the best temperature: 9.35 instead of 7.60 days, 6.55 instead
+    /// of 5.48, 7.15 instead of 5.51, 4.80 instead of 4.13, 6.86 instead of 6.</summary>
+    private static readonly (string Name, string Prefix, int Days)[] Crops =
+        [("Pepper", "PE", 58), ("Tomato", "TO", 43), ("Eggplant", "EG", 58), ("Cabbage", "CA", 43), ("Basil", "BA", 43)];
 
     [Fact]
     public async Task OneSheetAndOneHouse_BecomeSowingListMapAndTags_WithinTheBar()
@@ -45,7 +46,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         await visit.PictureAsync("first-placed", whole: true);
 
         await hands.ClickAsync(Navigation(page, "Sowing"), "Sowing");
-        var sowings = page.Locator("main table tbody tr");
+        var sowings = page.Locator("main table.sowings > tbody > tr:not(.notes)");
         await Expect(sowings).ToHaveCountAsync(Varieties);
         await Expect(page.GetByText("no place yet")).ToHaveCountAsync(0);
         Assert.All(await sowings.AllInnerTextsAsync(), text => Assert.Matches("H1-[AB]", text));
@@ -82,8 +83,8 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         var sheet = new StringBuilder("order,customer,variety,plants,ready_on,crop,variety_name\n");
         for (var number = 1; number <= Varieties; number++)
         {
-            var (crop, prefix, weeks) = Crops[number % Crops.Length];
-            var ready = DateOnly.Parse(today, CultureInfo.InvariantCulture).AddDays((7 * weeks) + margin);
+            var (crop, prefix, days) = Crops[number % Crops.Length];
+            var ready = DateOnly.Parse(today, CultureInfo.InvariantCulture).AddDays(days + margin);
             sheet.Append(CultureInfo.InvariantCulture, $"O-{1 + (number / 10)},Garden {1 + (number / 10)},{prefix}-{number:00},40,{ready:yyyy-MM-dd},{crop},Kind {number}\n");
         }
 

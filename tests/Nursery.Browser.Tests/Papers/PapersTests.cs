@@ -11,7 +11,7 @@ public sealed class PapersTests(NurseryApp app) : IClassFixture<NurseryApp>
     {
         await using var visit = await app.SignInAsAsync("head-grower");
         await visit.OpenAsync("/papers");
-        foreach (var paper in new[] { "Tray tags", "Bench tags", "Sowing sheet", "Round sheet", "Carry list", "Pick list", "Patch sheet", "Bench plan" })
+        foreach (var paper in new[] { "Tray tags", "Bench tags", "Sowing sheet", "Mix sheet", "Round sheet", "Carry list", "Pick list", "Patch sheet", "Bench plan" })
         {
             await visit.Page.GetByRole(AriaRole.Button, new() { Name = paper, Exact = true }).ClickAsync();
             var picture = visit.Page.GetByAltText($"{paper}, page 1 as it will be printed");

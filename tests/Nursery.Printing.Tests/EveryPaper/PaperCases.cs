@@ -3,6 +3,7 @@ using Nursery.Printing.BenchPlans;
 using Nursery.Printing.BenchTags;
 using Nursery.Printing.CarryLists;
 using Nursery.Printing.GerminationReports;
+using Nursery.Printing.MixSheets;
 using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;
@@ -57,6 +58,10 @@ internal static class PaperCases
             Case("patch sheet, one", () => PatchSheetDocument.Render(Patches(sheet.Paper, 1, lines: 1)), (Code(0), 1), ("blanks of the same tray", 1)),
             Case("patch sheet, 1,000", () => PatchSheetDocument.Render(Patches(sheet.Paper, 100, lines: 10)), ("blanks of the same tray", 1000)),
             Case("patch sheet, longest", () => PatchSheetDocument.Render(Patches(sheet.Paper, 2, lines: 8, wide: true)), ("tray 8", 2)),
+            Case("mix sheet, none", () => MixSheetDocument.Render(Mix(sheet.Paper, 0)), ("Nothing is to be sown in these days.", 1)),
+            Case("mix sheet, one", () => MixSheetDocument.Render(Mix(sheet.Paper, 1, lines: 1)), ("trays of 72", 1), ("2.7 cu ft (76 L)", 1)),
+            Case("mix sheet, 1,000", () => MixSheetDocument.Render(Mix(sheet.Paper, 100, lines: 10)), ("trays of 72", 1000), ("0.5 cu ft (14 L)", 1000)),
+            Case("mix sheet, longest", () => MixSheetDocument.Render(Mix(sheet.Paper, 2, lines: 6, wide: true)), ("Zwölfblättrige-Winterharte-Riesen-Schlangengurke", 12)),
             Case("bench plan, none", () => BenchPlanDocument.Render(Plan(sheet.Paper, houses: 0)), ("There is no house to draw.", 1)),
             Case("bench plan, no bench", () => BenchPlanDocument.Render(Plan(sheet.Paper, benches: 0)), ("House 1", 1)),
             Case("bench plan, one", () => BenchPlanDocument.Render(Plan(sheet.Paper, benches: 1, sets: 1)), ("1A 1–7", 1), ("7 trays", 1)),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Nursery.Printing.BenchPlans;
 using Nursery.Printing.CarryLists;
+using Nursery.Printing.MixSheets;
 using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;
@@ -73,6 +74,21 @@ internal static class SampleSheets
                         wide ? LongestBench : "3C",
                         wide ? Longest : "House 3, spaces 13–24",
                         i % 6 == 1 ? "2 days late" : null)),
+                ])),
+        ]);
+
+    public static MixSheetModel Mix(Paper paper, int days, int lines = 4, bool wide = false) => new(
+        Imprint,
+        paper,
+        "24 to 30 November 2026",
+        wide ? string.Join(' ', Enumerable.Repeat(Longest, 3)) : "Wet the mix before you stir it. Lift with the legs.",
+        [
+            .. Enumerable.Range(0, days).Select(day => new MixDay(
+                wide ? Longest : $"day {day + 1} of November 2026",
+                wide ? string.Join(' ', Enumerable.Repeat(Longest, 3)) : "2.7 cu ft (76 L) of loosened mix, 1 bale or bag of 3.8 cu ft (107 L).",
+                [
+                    .. Enumerable.Range(0, lines).Select(i => new MixLine(
+                        wide ? Longest.Replace(' ', '-') : "trays of 72", wide ? Longest : "0.5 cu ft (14 L)", wide ? string.Join(' ', Enumerable.Repeat(Longest, 3)) : "288 cells of 43 mL, published")),
                 ])),
         ]);
 

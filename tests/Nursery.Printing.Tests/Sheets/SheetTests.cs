@@ -1,5 +1,6 @@
 using Nursery.Printing.BenchPlans;
 using Nursery.Printing.CarryLists;
+using Nursery.Printing.MixSheets;
 using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
 using Nursery.Printing.RoundSheets;

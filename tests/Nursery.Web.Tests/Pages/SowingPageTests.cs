@@ -70,13 +70,13 @@ public sealed class SowingPageTests(TestDatabase database) : IClassFixture<TestD
         Assert.Contains(page.FindAll("tr.notes .how-of summary"), summary => summary.TextContent == "how?");
         Assert.Contains("lift with the legs", page.Find(".caution").TextContent, StringComparison.Ordinal);
 
-        page.FindAll("button").Single(button => button.TextContent == "All ways").Click();
-        page.WaitForAssertion(() => Assert.Equal(9, page.FindAll(".ways tbody tr").Count));
-        var ways = page.FindAll(".ways tbody tr").Select(row => row.TextContent).ToList();
+        page.FindAll("button").Single(button => button.TextContent.Trim() == "All ways").Click();
+        page.WaitForAssertion(() => Assert.Equal(9, page.FindAll(".ways > table > tbody > tr").Count));
+        var ways = page.FindAll(".ways > table > tbody > tr").Select(row => row.TextContent).ToList();
         Assert.Contains(ways, way => way.Contains("1 seed a cell and a patch tray", StringComparison.Ordinal));
         Assert.Contains(ways, way => way.Contains("rule of thumb, 2 a cell", StringComparison.Ordinal));
         Assert.Single(page.FindAll(".ways tr.best"));
-        page.FindAll(".ways tbody tr").Single(row => row.TextContent.Contains("2 seeds a cell", StringComparison.Ordinal)).QuerySelector("button")!.Click();
+        page.FindAll(".ways > table > tbody > tr").Single(row => row.TextContent.Contains("2 seeds a cell", StringComparison.Ordinal)).QuerySelector("button")!.Click();
 
         page.WaitForAssertion(() => Assert.Contains(
             "2 seeds a cell instead of 1: 288 seeds to take", page.Find("[role=status]").TextContent, StringComparison.Ordinal));
