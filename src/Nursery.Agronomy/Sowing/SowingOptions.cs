@@ -1,7 +1,7 @@
 namespace Nursery.Agronomy.Sowing;
 
 /// <summary>The fewest cells for each number of seeds a cell, and what each way costs. Between batches germination is a beta distribution, so
-/// the yield is beta-binomial (Johnson, Kemp &amp; Kotz, Univariate Discrete Distributions, 3rd ed. 2005, 6.2.2, from memory).</summary>
+/// the yield is beta-binomial (Johnson, Kemp &amp; Kotz, Univariate Discrete Distributions, 3rd ed. 2005, 6.2.2, from memory). For one caller at a time.</summary>
 public sealed class SowingOptions
 {
     private const int MostCells = 20_000_000;
@@ -10,6 +10,9 @@ public sealed class SowingOptions
     private readonly SowingQuestion _question;
     private readonly PanelCurve _prior;
     private readonly PanelCurve? _survival;
+
+    /// <summary>By seeds a cell: most of the work of a chance, and the same for any number of cells.</summary>
+    private readonly Dictionary<int, UsableShare> _shares = [];
 
     /// <exception cref="InputOutOfRange">An input of the question outside its range.</exception>
     public SowingOptions(SowingQuestion question)
@@ -49,6 +52,14 @@ public sealed class SowingOptions
     public SowingOption At(int seedsPerCell, int cells) => Option(
         seedsPerCell, InputOutOfRange.Within(cells, 1, MostCells, nameof(cells), "cells"), ChanceOf(ShareOf(seedsPerCell), cells));
 
+    /// <summary>What so many cells cost; quicker than <see cref="At"/>, for no chance is worked out.</summary>
+    /// <inheritdoc cref="At"/>
+    public double CostOf(int seedsPerCell, int cells)
+    {
+        InputOutOfRange.Within(seedsPerCell, _question.Keep.Low, 15, nameof(seedsPerCell), "seeds");
+        return Option(seedsPerCell, InputOutOfRange.Within(cells, 1, MostCells, nameof(cells), "cells"), 0).Cost;
+    }
+
     private SowingOption Option(int seedsPerCell, int cells, double chance)
     {
         var filled = Average(new CellFill(seedsPerCell, _question.Keep.Low, _question.WithinCellCorrelation));
@@ -66,7 +77,7 @@ public sealed class SowingOptions
     private UsableShare ShareOf(int seedsPerCell)
     {
         InputOutOfRange.Within(seedsPerCell, _question.Keep.Low, 15, nameof(seedsPerCell), "seeds");
-        return UsableShare.Of(_prior, _question.Prior, _survival, _question.Survival, new CellFill(seedsPerCell, _question.Keep.Low, _question.WithinCellCorrelation));
+        return _shares.TryGetValue(seedsPerCell, out var known) ? known : _shares[seedsPerCell] = UsableShare.Of(_prior, _question.Prior, _survival, _question.Survival, new CellFill(seedsPerCell, _question.Keep.Low, _question.WithinCellCorrelation));
     }
 
     private int Trays(int cells) => ((cells - 1) / _question.CellsPerTray) + 1;

@@ -47,11 +47,12 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
             database => PlanAsync(database, request, actor, mayBePast: false, cancellation), cancellation);
     }
 
+    /// <param name="heat">Of the site, when it is loaded already.</param>
     /// <param name="mayBePast">For history that is loaded: the sowing day may lie in the past.</param>
     /// <param name="resownFor">The batch whose short stand it makes up for.</param>
     internal async Task<PlannedBatch> PlanAsync(
         NurseryDbContext database, PlanBatchRequest request, Actor actor, bool mayBePast, CancellationToken cancellation,
-        Id<Batch>? resownFor = null)
+        Id<Batch>? resownFor = null, PlannedHeat? heat = null)
     {
         var site = await database.SiteOfAsync(actor, cancellation);
         var checks = new FieldChecks()
@@ -88,7 +89,7 @@ public sealed class PlanBatch(IDbContextFactory<NurseryDbContext> databases, Tim
         // What is loaded from files keeps the ready days its file was made with.
         var daysToReady = mayBePast
             ? crop.DaysToReady
-            : PlannedHeat.DaysToReady(crop, (await PlannedHeat.LoadAsync(database, site, cancellation)).SpotOf(crop, request.SowOn, null));
+            : PlannedHeat.DaysToReady(crop, (heat ?? await PlannedHeat.LoadAsync(database, site, cancellation)).SpotOf(crop, request.SowOn, null));
         var code = await BatchCodes.NextAsync(database, site.Id, crop.Code, cancellation);
         var batch = new Batch
         {

@@ -140,7 +140,7 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
         var request = new PlanBatchRequest(
             line.Variety.Code, lot?.Code, best.Trays, line.Crop.CellsPerTray, best.SeedsPerCell, sowOn,
             [new PlannedAllocation(line.Line.Id.Value, line.OpenPlants, line.Delivery?.Id.Value)]);
-        return (await planBatch.PlanAsync(database, request, actor, mayBePast: false, cancellation), null);
+        return (await planBatch.PlanAsync(database, request, actor, mayBePast: false, cancellation, heat: ground.Heat), null);
     }
 
     private static string Plants(OpenLine line) => string.Create(CultureInfo.InvariantCulture, $"{line.OpenPlants:N0} plants");

@@ -13,12 +13,15 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
 
     private readonly SowingOptions _options = new(Question);
 
+    /// <summary>Asked for by the list and again by its warnings.</summary>
+    private readonly Dictionary<(int SeedsPerCell, int Cells), double> _chances = [];
+
     /// <summary>Every number of seeds a cell that can reach the chance asked for.</summary>
     public IReadOnlyList<SowingOption> All() => [.. Terms.Candidates.Select(TryOf).OfType<SowingOption>()];
 
     /// <summary>The cheapest of those that suit the crop, in whole trays, for a batch fills its trays; null when none reaches the chance.</summary>
     public SowingOption? Best(IEnumerable<SowingOption> options) =>
-        options.Where(option => Terms.Suits(Wish.Crop, option.SeedsPerCell)).MinBy(option => InTrays(option).Cost);
+        options.Where(option => Terms.Suits(Wish.Crop, option.SeedsPerCell)).MinBy(option => _options.CostOf(option.SeedsPerCell, option.Trays * Wish.CellsPerTray));
 
     /// <summary>The same with every cell of its trays sown.</summary>
     public SowingOption InTrays(SowingOption option) => _options.At(option.SeedsPerCell, option.Trays * Wish.CellsPerTray);
@@ -37,13 +40,22 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
     }
 
     /// <summary>Chance that so many cells give the plants wanted; 0 when fewer seeds are sown in one than are kept.</summary>
-    public double Chance(int seedsPerCell, int cells) =>
-        seedsPerCell < Terms.Keep.Low ? 0 : _options.Chance(Math.Min(MostSeeds, seedsPerCell), cells).Value;
+    public double Chance(int seedsPerCell, int cells)
+    {
+        if (seedsPerCell < Terms.Keep.Low)
+        {
+            return 0;
+        }
+
+        return _chances.TryGetValue((seedsPerCell, cells), out var known)
+            ? known
+            : _chances[(seedsPerCell, cells)] = _options.Chance(Math.Min(MostSeeds, seedsPerCell), cells).Value;
+    }
 
     /// <summary>What so many cells give and cost; null when fewer seeds are sown in one than are kept.</summary>
     /// <param name="seedsPerCell">Seeds a cell.</param>
     /// <param name="cells">Of the batch.</param>
-    /// <param name="more">Cells beyond those: only they cost, the chance is that of all.</param>
+    /// <param name="more">Cells of whole trays beyond those: only they cost, the chance is that of all.</param>
     public SownCells? CellsOf(int seedsPerCell, int cells, int more = 0)
     {
         if (seedsPerCell < Terms.Keep.Low || cells < 1)
@@ -55,7 +67,7 @@ internal sealed record SowingCase(SowingWish Wish, HeatSpot Spot, SeedChance See
         var all = _options.At(sown, cells + more);
         return more == 0
             ? new SownCells(seedsPerCell, cells, all.Trays, all.Chance, all.Cost)
-            : new SownCells(seedsPerCell, more, all.Trays - _options.At(sown, cells).Trays, all.Chance, all.Cost - _options.At(sown, cells).Cost);
+            : new SownCells(seedsPerCell, more, more / Wish.CellsPerTray, all.Chance, all.Cost - _options.CostOf(sown, cells));
     }
 
     /// <summary>Null without a lot.</summary>

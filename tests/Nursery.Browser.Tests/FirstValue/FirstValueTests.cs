@@ -39,7 +39,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Import 40 order lines" }), "Import 40 order lines");
         await hands.ClickAsync(page.GetByRole(AriaRole.Link, new() { Name = "Make batches for the 40 open order lines" }), "Make batches (start page)");
         await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Make batches for the 40 open lines" }), "Make batches");
-        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Made" }).GetByRole(AriaRole.Link)).ToHaveCountAsync(Varieties);
+        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Made" }).GetByRole(AriaRole.Link)).ToHaveCountAsync(Varieties, new() { Timeout = 30_000 });
         await hands.ClickAsync(Navigation(page, "Batches"), "Batches");
         await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Place all without a place (40)" }), "Place all");
         await Expect(page.GetByText("40 batches placed")).ToBeVisibleAsync(new() { Timeout = 60_000 });
@@ -47,7 +47,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
 
         await hands.ClickAsync(Navigation(page, "Sowing"), "Sowing");
         var sowings = page.Locator("main table.sowings > tbody > tr:not(.notes)");
-        await Expect(sowings).ToHaveCountAsync(Varieties);
+        await Expect(sowings).ToHaveCountAsync(Varieties, new() { Timeout = 30_000 });
         await Expect(page.GetByText("no place yet")).ToHaveCountAsync(0);
         Assert.All(await sowings.AllInnerTextsAsync(), text => Assert.Matches("H1-[AB]", text));
         await visit.PictureAsync("first-sowing", whole: true);
