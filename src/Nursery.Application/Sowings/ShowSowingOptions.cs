@@ -31,10 +31,13 @@ public sealed record SowingWay(
     double ExpectedBlanks, double Cost, bool Suits, bool Cheapest);
 
 /// <summary>One seed a cell and a patch tray beside it.</summary>
-/// <param name="Trays">Of the cells to be full.</param>
-/// <param name="PatchTrays">For the patch seeds, one a cell of the same tray.</param>
+/// <param name="Cells">To be full, at least.</param>
+/// <param name="Trays">Those in whole trays.</param>
+/// <param name="Seeds">For every cell of the trays, and the patch seeds.</param>
+/// <param name="PatchTrays">Open trays for the patch seeds, sown close.</param>
+/// <param name="Cost">With every cell of the trays sown, in the site's currency.</param>
 public sealed record PatchWay(
-    int Cells, int Trays, int PatchSeeds, int PatchTrays, double Chance, double ExpectedMoves, double ExpectedMinutes, double Cost);
+    int Cells, int Trays, long Seeds, int PatchSeeds, int PatchTrays, double Chance, double ExpectedMoves, double ExpectedMinutes, double Cost);
 
 /// <summary>Some cells, their chance and their cost in the site's currency.</summary>
 public sealed record SownCells(int SeedsPerCell, int Cells, int Trays, double Chance, double Cost);
@@ -101,11 +104,20 @@ public sealed class ShowSowingOptions(IDbContextFactory<NurseryDbContext> databa
         ];
     }
 
-    private static PatchWay? PatchOf(SowingCase sowing) => sowing.Patch() is { } patch
-        ? new PatchWay(
-            patch.Cells, TraysOf(sowing, patch.Cells), patch.PatchSeeds, TraysOf(sowing, patch.PatchSeeds), patch.Chance, patch.ExpectedMoves,
-            patch.ExpectedMinutes, patch.Cost)
-        : null;
+    private static PatchWay? PatchOf(SowingCase sowing)
+    {
+        if (sowing.Patch() is not { } patch)
+        {
+            return null;
+        }
+
+        var (perTray, costs) = (sowing.Wish.CellsPerTray, sowing.Terms.Costs);
+        var trays = (patch.Cells + perTray - 1) / perTray;
+        var spare = (trays * perTray) - patch.Cells;
+        return new PatchWay(
+            patch.Cells, trays, ((long)trays * perTray) + patch.PatchSeeds, patch.PatchSeeds, patch.PatchTrays, patch.Chance, patch.ExpectedMoves,
+            patch.ExpectedMinutes, patch.Cost + (spare * (costs.Seed + costs.Cell)));
+    }
 
     private static SownCells? ThumbOf(SowingCase sowing)
     {
@@ -115,6 +127,4 @@ public sealed class ShowSowingOptions(IDbContextFactory<NurseryDbContext> databa
             ? sowing.CellsOf(seeds, Nursery.Agronomy.SowingNeed.Cells(sowing.Wish.Plants, label, seeds))
             : null;
     }
-
-    private static int TraysOf(SowingCase sowing, int cells) => (cells + sowing.Wish.CellsPerTray - 1) / sowing.Wish.CellsPerTray;
 }

@@ -38,6 +38,11 @@ public sealed class ShowSowingOptionsTests(TestDatabase database) : IClassFixtur
         var patch = choices.Patch!;
         Assert.True(patch is { Chance: >= 0.95, ExpectedMoves: > 10 } && patch.Cells < choices.Ways[0].FewestCells);
         Assert.Equal(patch.ExpectedMoves * 10 / 60, patch.ExpectedMinutes, 9);
+        Assert.Equal((1, (72L * patch.Trays) + patch.PatchSeeds), (patch.PatchTrays, patch.Seeds));
+
+        // Seeds at 0.02, trays and the open tray at 5 and heat of 0.05 a day, moves at 18 an hour.
+        Assert.Equal(
+            (patch.Seeds * 0.02) + ((patch.Trays + 1) * (5 + (0.05 * TestCrops.Pepper().PlannedHeatDays))) + (patch.ExpectedMinutes * 0.3), patch.Cost, 9);
 
         // As planned: 144 cells of one seed.
         Assert.Equal((1, 144, 2), (choices.Planned!.SeedsPerCell, choices.Planned.Cells, choices.Planned.Trays));
