@@ -1,5 +1,5 @@
-using Nursery.Application.Computed;
 using Nursery.Agronomy.Air;
+using Nursery.Application.Computed;
 
 namespace Nursery.Web.Api.Agronomy;
 

@@ -1,6 +1,6 @@
-using Nursery.Application.Computed;
 using Nursery.Agronomy;
 using Nursery.Agronomy.Germination;
+using Nursery.Application.Computed;
 
 namespace Nursery.Web.Api.Agronomy;
 

@@ -1,5 +1,5 @@
-using Nursery.Application.Computed;
 using System.Globalization;
+using Nursery.Application.Computed;
 
 namespace Nursery.Web.Api.Agronomy;
 
