@@ -47,7 +47,7 @@ internal sealed class SowingGround(Site site, PlannedHeat heat, SeedChances chan
     public SowingCase? Of(SowingWish wish)
     {
         var spot = heat.SpotOf(wish.Crop, wish.Day, wish.Place);
-        var chance = chances.Of(new SeedQuestion(wish.Crop, wish.Variety, wish.Lot, spot.HouseCode, spot.Media, wish.Day));
+        var chance = chances.Of(new SeedQuestion(wish.Crop, wish.Lot, spot.HouseCode, spot.Media, wish.Day));
         if (chance is null || wish.Plants > MostPlants)
         {
             return null;
