@@ -3,8 +3,12 @@ using System.Runtime.InteropServices;
 
 namespace Nursery.Planning.Search;
 
-/// <summary>How far a search may go: to a number of steps (the same plan every time) or to a time.</summary>
-internal readonly record struct Budget(long Steps, TimeSpan? Time);
+/// <summary>How far a search may go: to a number of steps (the same plan every time), to a time, or to the first of the two.</summary>
+internal readonly record struct Budget(long? Steps, TimeSpan? Time)
+{
+    public double Done(long steps, TimeSpan time) =>
+        Math.Min(1, Math.Max(Steps is { } most ? (double)steps / most : 0, Time is { } limit ? time / limit : 0));
+}
 
 /// <summary>Takes some batches out and places them anew, again and again; a worse plan is kept now and then, ever more seldom
 /// (simulated annealing). Ruin and recreate: G. Schrimpf, J. Schneider, H. Stamm-Wilbrandt and G. Dueck, Record Breaking
@@ -64,9 +68,9 @@ internal sealed class RuinAndRecreate
         {
             if ((Steps & 63) == 0)
             {
-                done = budget.Time is { } time ? watch.Elapsed / time : (double)(Steps - start) / budget.Steps;
-                temperature = Heat.At(Math.Min(1, done));
-                progress?.Invoke(BestCost, Math.Min(1, done));
+                done = budget.Done(Steps - start, watch.Elapsed);
+                temperature = Heat.At(done);
+                progress?.Invoke(BestCost, done);
                 if (done >= 1)
                 {
                     break;
