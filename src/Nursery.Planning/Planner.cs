@@ -24,7 +24,8 @@ public static class Planner
         var random = new SplitMix(effort.Seed);
         var season = Constructive.Best(model, random);
         Better(season, effort, random, SearchHeat.Usual, progress, cancellation);
-        return new Planned(PlanWriting.Of(season, @checked.SetAside), @checked);
+        var plan = PlanWriting.Of(season, @checked.SetAside);
+        return new Planned(@checked.Remarks.Count == 0 ? plan : plan with { Remarks = [.. @checked.Remarks.Select(remark => remark.Sentence)] }, @checked);
     }
 
     internal static void Better(

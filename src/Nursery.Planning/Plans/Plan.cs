@@ -5,8 +5,10 @@ namespace Nursery.Planning.Plans;
 /// <param name="Zones">Every zone's setpoints over the season.</param>
 /// <param name="Unplaced">Those without, each with the reason.</param>
 /// <param name="Score">What it costs, by name.</param>
+/// <param name="Remarks">What was wrong with the problem and left out, a sentence each; null is nothing.</param>
 public sealed record Plan(
-    IReadOnlyList<PlannedBatch> Batches, IReadOnlyList<ZonePath> Zones, IReadOnlyList<Unplaced> Unplaced, Score Score);
+    IReadOnlyList<PlannedBatch> Batches, IReadOnlyList<ZonePath> Zones, IReadOnlyList<Unplaced> Unplaced, Score Score,
+    IReadOnlyList<string>? Remarks = null);
 
 /// <summary>A batch with a place. It is on heat from <paramref name="SowOn"/> to <paramref name="MoveOffOn"/>, on benches until
 /// <paramref name="HardenOn"/>, in hardening until <paramref name="ReadyOn"/>; every second day is the first no longer there.</summary>

@@ -32,12 +32,15 @@ internal sealed class Inserter
     public double Blink { get; set; }
 
     /// <summary>Puts the batch where it is cheapest; leaves it unplaced when that is cheaper or there is no place.</summary>
-    public bool Insert(int batch)
+    public bool Insert(int batch) => Insert(batch, _model.UnplacedCost(batch));
+
+    /// <summary>The same, but only at a cost below one.</summary>
+    public bool Insert(int batch, int below)
     {
-        var place = Cheapest(batch, _model.UnplacedCost(batch), out var cost);
+        var place = Cheapest(batch, below, out var cost);
         if (place.Mode < 0 || cost > _modes.Cost[_modes.Start[batch]] + (2 * _model.Prices.Split) + (_model.UnplacedCost(batch) / 2))
         {
-            var parts = _splits.Cheapest(batch, place.Mode < 0 ? _model.UnplacedCost(batch) : cost);
+            var parts = _splits.Cheapest(batch, place.Mode < 0 ? below : cost);
             place = parts.Mode >= 0 ? parts : place;
         }
 

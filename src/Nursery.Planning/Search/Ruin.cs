@@ -3,6 +3,7 @@ namespace Nursery.Planning.Search;
 /// <summary>Chooses which batches lose their place before they are placed anew, and what a zone is held to meanwhile.</summary>
 internal sealed class Ruin
 {
+    private const double UnplacedShare = 0.3;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly SplitMix _random;
@@ -54,9 +55,14 @@ internal sealed class Ruin
         }
     }
 
-    /// <summary>A batch that costs much more often than one that costs little.</summary>
+    /// <summary>A batch that costs much more often than one that costs little, one without a place most often.</summary>
     private int Costly()
     {
+        if (_season.Unplaced.Length > 0 && _random.Chance(UnplacedShare))
+        {
+            return _season.Unplaced[_random.Below(_season.Unplaced.Length)];
+        }
+
         var best = _random.Below(_marked.Length);
         var tries = _random.Below(4);
         for (var index = 0; index < tries; index++)

@@ -100,34 +100,18 @@ internal sealed class RuinAndRecreate
 
         var (zone, level, first, last) = _ruin.Held;
         var held = zone >= 0 && IsOpen(zone, level, first, last);
+        _season.Zones.Settle();
+        var before = _season.Zones.Total;
         if (held)
         {
             _season.Zones.Lock(zone, level, first, last);
+            _season.Zones.Settle();
         }
 
-        _season.Zones.Settle();
         Sort();
         _inserter.Blink = Heat.Blink;
-        var limit = _cost + (temperature * -Math.Log(1 - _random.Unit()));
-        var unplaced = 0L;
-        foreach (var batch in _order)
-        {
-            unplaced += _season.Model.UnplacedCost(batch);
-        }
-
-        // What is placed again only adds cost; once it is too much the rest needs no try.
-        var failed = false;
-        foreach (var batch in _order)
-        {
-            unplaced -= _season.Model.UnplacedCost(batch);
-            _inserter.Insert(batch);
-            if (!held && _season.Cost - unplaced > limit)
-            {
-                failed = true;
-                break;
-            }
-        }
-
+        var limit = _cost + (long)(temperature * -Math.Log(1 - _random.Unit()));
+        var failed = !PlaceAnew(held ? limit + (_season.Zones.Total - before) + (2L * _season.Model.Prices.SetpointChange) : limit);
         if (held)
         {
             _season.Zones.Unlock(zone, first, last);
@@ -154,6 +138,42 @@ internal sealed class RuinAndRecreate
         {
             KeepBest();
         }
+    }
+
+    /// <summary>What is placed again only adds cost, at least that of its cheapest mode; so a batch may cost no more than what the
+    /// others leave below the limit, and once there is no such place the rest needs no try.</summary>
+    private bool PlaceAnew(long limit)
+    {
+        var model = _season.Model;
+        var left = limit - _season.Cost;
+        foreach (var batch in _order)
+        {
+            left += model.UnplacedCost(batch) - Least(batch);
+        }
+
+        foreach (var batch in _order)
+        {
+            var (least, unplaced) = (Least(batch), model.UnplacedCost(batch));
+            var most = (int)Math.Min(left + least + 1, unplaced);
+            var cost = _season.Cost;
+            var placed = most > least && _inserter.Insert(batch, most);
+            if (!placed && most < unplaced)
+            {
+                return false;
+            }
+
+            left -= placed ? _season.Cost - cost + unplaced - least : unplaced - least;
+            if (left < 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+
+        int Least(int batch) =>
+            model.Modes.Start[batch] == model.Modes.Start[batch + 1]
+                ? model.UnplacedCost(batch) : Math.Min(model.UnplacedCost(batch), model.Modes.Cost[model.Modes.Start[batch]]);
     }
 
     private bool IsOpen(int zone, int level, int first, int last)

@@ -15,6 +15,8 @@ internal sealed class Season
     private readonly List<int>[] _inArea;
     private readonly int[] _slotInZone;
     private readonly int[] _slotOnBench;
+    private readonly List<int> _unplaced = [];
+    private readonly int[] _slotUnplaced;
     private readonly int _hardening;
     private long _batchCost;
 
@@ -30,9 +32,12 @@ internal sealed class Season
         _inArea = [.. Enumerable.Range(0, model.Areas).Select(_ => new List<int>())];
         _slotInZone = new int[Places.Length];
         _slotOnBench = new int[Places.Length];
+        _slotUnplaced = new int[Places.Length];
         for (var batch = 0; batch < Places.Length; batch++)
         {
             _batchCost += model.UnplacedCost(batch);
+            _slotUnplaced[batch] = batch;
+            _unplaced.Add(batch);
         }
 
         HoldFrozen();
@@ -43,6 +48,8 @@ internal sealed class Season
 
     public ReadOnlySpan<int> InArea(int area) => CollectionsMarshal.AsSpan(_inArea[area]);
 
+    public ReadOnlySpan<int> Unplaced => CollectionsMarshal.AsSpan(_unplaced);
+
     public int Hardening => _hardening;
 
     public bool IsPlaced(int batch) => Places[batch].Mode >= 0;
@@ -52,8 +59,9 @@ internal sealed class Season
         Places[batch] = place;
         _batchCost += Model.Modes.Cost[place.Mode] + place.Extra - Model.UnplacedCost(batch);
         Hold(batch, place, taken: true);
-        _slotInZone[batch] = Join(place.Zone, batch);
-        _slotOnBench[batch] = Join(place.Bench, batch);
+        _slotInZone[batch] = Join(_inArea[place.Zone], batch);
+        _slotOnBench[batch] = Join(_inArea[place.Bench], batch);
+        Leave(_unplaced, _slotUnplaced[batch], _slotUnplaced);
     }
 
     public Place Take(int batch)
@@ -62,20 +70,20 @@ internal sealed class Season
         Places[batch] = Place.None;
         _batchCost -= Model.Modes.Cost[place.Mode] + place.Extra - Model.UnplacedCost(batch);
         Hold(batch, place, taken: false);
-        Leave(place.Zone, _slotInZone[batch], _slotInZone);
-        Leave(place.Bench, _slotOnBench[batch], _slotOnBench);
+        Leave(_inArea[place.Zone], _slotInZone[batch], _slotInZone);
+        Leave(_inArea[place.Bench], _slotOnBench[batch], _slotOnBench);
+        _slotUnplaced[batch] = Join(_unplaced, batch);
         return place;
     }
 
-    private int Join(int area, int batch)
+    private static int Join(List<int> list, int batch)
     {
-        _inArea[area].Add(batch);
-        return _inArea[area].Count - 1;
+        list.Add(batch);
+        return list.Count - 1;
     }
 
-    private void Leave(int area, int slot, int[] slots)
+    private static void Leave(List<int> list, int slot, int[] slots)
     {
-        var list = _inArea[area];
         var last = list[^1];
         list[slot] = last;
         slots[last] = slot;

@@ -19,6 +19,7 @@ internal static class Verbs
                 "migrate" => await MigrateVerb.RunAsync(rest),
                 "user" => await UserVerb.RunAsync(rest),
                 "past" => await PastVerb.RunAsync(rest),
+                "plan" => await PlanVerb.RunAsync(rest),
                 _ => Unknown(verb),
             };
         }
@@ -31,7 +32,7 @@ internal static class Verbs
 
     private static int Unknown(string verb)
     {
-        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate, user, past");
+        Console.Error.WriteLine($"'{verb}' is not something Nursery does; it does: serve, migrate, user, past, plan");
         return Refused;
     }
 }
