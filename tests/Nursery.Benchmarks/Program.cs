@@ -1,10 +1,17 @@
 using System.Globalization;
 using System.Text.Json;
 using Nursery.Benchmarks;
+using Nursery.Benchmarks.Plans;
 
 // Each benchmark times the product against a plain baseline in the same run: what counts is the ratio, not the seconds.
 // usage: dotnet run -c Release --project tests/Nursery.Benchmarks [-- NAME …]; without a name it runs all of them.
 // It prints the table of docs/benchmarks.md and, as the last line, the same as a JSON object. Exit code 1 when a bar is missed.
+// plan has its own arguments and its own table: plan --size S --seed 1 --load 0.90, plan --table.
+if (args is ["plan", .. var planArgs])
+{
+    return PlanBenchmark.Run(planArgs);
+}
+
 Dictionary<string, Func<Task<Measured>>> benchmarks = new(StringComparer.Ordinal)
 {
     ["first-fit"] = FirstFitBenchmark.RunAsync,

@@ -6,6 +6,8 @@ namespace Nursery.Planning.Search;
 /// <summary>Spaces taken, by row (an area, or the hardening pool as the last row) and day.</summary>
 internal sealed class DailyLoads
 {
+    /// <summary>Most spaces of a row that can be counted.</summary>
+    public const int Most = 32000;
     private const int Lane = 16;
     private static readonly Vector256<short>[] FirstLanes = MakeFirstLanes();
     private readonly short[] _taken;

@@ -148,7 +148,8 @@ internal sealed class Inserter
         var harden = ready - _model.HardeningDays;
         var spacing = emerge + ((harden - emerge) / 2);
         int before = _model.Before[batch], after = _model.After[batch];
-        if (!_season.Loads.AtMost(_season.Hardening, harden, ready, _model.HardeningSpaces - after))
+        if (!_season.Loads.AtMost(_season.Hardening, harden, ready, _model.HardeningSpaces - after)
+            || !_season.HasRoom(_modes.Band[mode], emerge, spacing, harden, before, after))
         {
             return;
         }

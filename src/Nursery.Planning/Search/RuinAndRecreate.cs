@@ -180,7 +180,7 @@ internal sealed class RuinAndRecreate
     {
         for (var week = first; week <= last; week++)
         {
-            if ((_season.Zones.Open(week, level)[zone >> 6] >> (zone & 63) & 1) == 0)
+            if (!_season.Zones.IsOpen(zone, week, level))
             {
                 return false;
             }

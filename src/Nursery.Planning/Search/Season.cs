@@ -24,7 +24,7 @@ internal sealed class Season
     {
         Model = model;
         _hardening = model.Areas;
-        Loads = new DailyLoads(model.Areas + 1, model.Days);
+        Loads = new DailyLoads(model.Areas + 3, model.Days);
         Bits = new SpaceBits(model.Spaces, model.Days);
         Zones = new ZoneBook(model);
         Places = new Place[model.Batches.Count];
@@ -51,6 +51,17 @@ internal sealed class Season
     public ReadOnlySpan<int> Unplaced => CollectionsMarshal.AsSpan(_unplaced);
 
     public int Hardening => _hardening;
+
+    /// <summary>Row of what the benches of a band carry together, frozen trays left out.</summary>
+    public int Band(BenchUse band) => _hardening + (band == BenchUse.Warm ? 1 : 2);
+
+    /// <summary>Whether the benches of a band together have room; when not, none has.</summary>
+    public bool HasRoom(BenchUse band, int emerge, int spacing, int harden, int before, int after)
+    {
+        var spaces = Model.BandSpaces(band);
+        return spaces > DailyLoads.Most
+            || (Loads.AtMost(Band(band), emerge, spacing, spaces - before) && Loads.AtMost(Band(band), spacing, harden, spaces - after));
+    }
 
     public bool IsPlaced(int batch) => Places[batch].Mode >= 0;
 
@@ -139,6 +150,12 @@ internal sealed class Season
         {
             Loads.Add(run.Area, emerge, spacing, taken ? run.Count : -run.Count);
             Loads.Add(run.Area, spacing, harden, taken ? run.CountAfter : -run.CountAfter);
+            if (Model.BandSpaces(modes.Band[place.Mode]) <= DailyLoads.Most)
+            {
+                Loads.Add(Band(modes.Band[place.Mode]), emerge, spacing, taken ? run.Count : -run.Count);
+                Loads.Add(Band(modes.Band[place.Mode]), spacing, harden, taken ? run.CountAfter : -run.CountAfter);
+            }
+
             Bits.Set(run.Area, emerge, spacing, run.First, run.Count, taken);
             Bits.Set(run.Area, spacing, harden, run.FirstAfter, run.CountAfter, taken);
         }

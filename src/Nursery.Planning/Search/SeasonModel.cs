@@ -19,6 +19,8 @@ internal sealed class SeasonModel
     public readonly int[] WarmBenches;
     public readonly int[] CoolBenches;
     public readonly int HardeningSpaces;
+    private readonly int _warmSpaces;
+    private readonly int _coolSpaces;
     public readonly int HardeningDays;
     public readonly IReadOnlyList<Batch> Batches;
     public readonly int[] Trays;
@@ -53,6 +55,7 @@ internal sealed class SeasonModel
         Spaces = [.. problem.Zones.Select(zone => zone.Spaces), .. unheated.Select(bench => bench.Spaces)];
         WarmBenches = OfUse(BenchUse.Warm);
         CoolBenches = OfUse(BenchUse.Cool);
+        (_warmSpaces, _coolSpaces) = (WarmBenches.Sum(bench => Spaces[bench]), CoolBenches.Sum(bench => Spaces[bench]));
         HardeningSpaces = problem.HardeningSpaces;
         HardeningDays = problem.HardeningDays;
         LevelF = [double.NaN, .. problem.Zones.SelectMany(zone => zone.SetpointsF)
@@ -88,6 +91,8 @@ internal sealed class SeasonModel
     /// <summary>Cents for a zone on a setpoint for a week, rounded down.</summary>
     public static int WeekOfHeat(Prices prices, int spaces, double setpointF) =>
         (int)Math.Max(0, Math.Floor((prices.HeatTenDegrees * spaces * 7 * (setpointF - prices.HeatFreeF) / 10) + 1e-9));
+
+    public int BandSpaces(BenchUse band) => band == BenchUse.Warm ? _warmSpaces : _coolSpaces;
 
     public int UnplacedCost(int batch) => Trays[batch] * Prices.UnplacedTray;
 

@@ -52,6 +52,18 @@ internal sealed class SpaceBits
         }
     }
 
+    /// <summary>Whether a run is free on every day from one to the first no longer asked for.</summary>
+    public bool IsFree(int area, int from, int to, int first, int count)
+    {
+        if (first < 0 || first + count > _spaces[area])
+        {
+            return false;
+        }
+
+        FreeOn(area, from, to, _first);
+        return Next(first, taken: true, first + count) == first + count;
+    }
+
     /// <summary>First space of a run of <paramref name="before"/> spaces free from a day to the spacing day that lies at one end of a
     /// run of <paramref name="after"/> free from then on; -1 when there is none.</summary>
     /// <param name="firstAfter">First space of the run after spacing.</param>

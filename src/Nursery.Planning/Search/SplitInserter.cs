@@ -109,7 +109,8 @@ internal sealed class SplitInserter(Season season)
         var modes = _model.Modes;
         int emerge = modes.Emerge[mode], ready = modes.Ready[mode];
         var harden = ready - _model.HardeningDays;
-        if (!season.Loads.AtMost(season.Hardening, harden, ready, _model.HardeningSpaces - _model.After[batch]))
+        if (!season.Loads.AtMost(season.Hardening, harden, ready, _model.HardeningSpaces - _model.After[batch])
+            || !season.HasRoom(modes.Band[mode], emerge, emerge + ((harden - emerge) / 2), harden, _model.Before[batch], _model.After[batch]))
         {
             return 0;
         }

@@ -51,6 +51,8 @@ internal sealed class ZoneBook
 
     public ReadOnlySpan<ulong> Open(int week, int level) => _open.AsSpan(((week * _levels) + level) * MaskWords, MaskWords);
 
+    public bool IsOpen(int zone, int week, int level) => (Open(week, level)[zone >> 6] >> (zone & 63) & 1) != 0;
+
     public bool IsLocked(int zone, int week) => _locks[(zone * _weeks) + week] > 0;
 
     public int LevelOf(int zone, int week) => _level[(zone * _weeks) + week];
