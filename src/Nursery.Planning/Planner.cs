@@ -24,6 +24,23 @@ public static class Planner
         var random = new SplitMix(effort.Seed);
         var season = Constructive.Best(model, random);
         Better(season, effort, random, SearchHeat.Usual, progress, cancellation);
+        return Written(season, @checked);
+    }
+
+    /// <summary>Goes on from a plan instead of from nothing; what of it is not possible in this problem is placed anew.</summary>
+    /// <exception cref="ProblemUnreadable">Start or length of the season make no season at all.</exception>
+    public static Planned Better(
+        Problem problem, Plan plan, Effort effort, Action<PlanProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        var @checked = ProblemCheck.Of(problem);
+        var random = new SplitMix(effort.Seed);
+        var season = PlanReading.PutBack(@checked.Usable, plan.Batches, random);
+        Better(season, effort, random, SearchHeat.Usual, progress, cancellation);
+        return Written(season, @checked);
+    }
+
+    internal static Planned Written(Season season, CheckedProblem @checked)
+    {
         var plan = PlanWriting.Of(season, @checked.SetAside);
         return new Planned(@checked.Remarks.Count == 0 ? plan : plan with { Remarks = [.. @checked.Remarks.Select(remark => remark.Sentence)] }, @checked);
     }

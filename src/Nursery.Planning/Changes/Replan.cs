@@ -43,12 +43,13 @@ public static class Replan
             Setpoints = [.. changed.Setpoints ?? [], .. Past(today, problem, day)],
         };
         var @checked = ProblemCheck.Of(rest);
-        var season = PutBack(@checked.Usable, placed, effort.Seed, out var random);
+        var random = new SplitMix(effort.Seed);
+        var season = PlanReading.PutBack(@checked.Usable, today.Batches, random);
         Planner.Better(season, effort, random, Cold, progress, cancellation);
-        var plan = PlanWriting.Of(season, @checked.SetAside);
+        var planned = Planner.Written(season, @checked);
         var before = today with { Batches = [.. today.Batches.Where(batch => !sown.Contains(batch.Id) && wanted.Contains(batch.Id))] };
         return new Replanned(
-            new Planned(plan, @checked), running.Batches, running.Homeless, PlanDifference.Of(@checked.Usable, before, plan), before.Batches.Count);
+            planned, running.Batches, running.Homeless, PlanDifference.Of(@checked.Usable, before, planned.Plan), before.Batches.Count);
     }
 
     private static Batch NotBefore(Batch batch, DateOnly day) => batch.SowFrom is { } from && from > day ? batch : batch with { SowFrom = day };
@@ -59,29 +60,4 @@ public static class Replan
         from span in path.Setpoints
         where span.From < day && day > problem.Start
         select new FrozenSetpoint(path.Zone, span.From, span.To < day ? span.To : day, span.SetpointF);
-
-    private static Season PutBack(Problem problem, Dictionary<string, PlannedBatch> placed, ulong seed, out SplitMix random)
-    {
-        var model = new SeasonModel(problem, problem.Batches);
-        var season = new Season(model);
-        season.Zones.Settle();
-        random = new SplitMix(seed);
-        for (var batch = 0; batch < model.Batches.Count; batch++)
-        {
-            if (placed.TryGetValue(model.Batches[batch].Id, out var was))
-            {
-                PlanReading.TryPut(season, batch, was);
-            }
-        }
-
-        season.Zones.Settle();
-        var inserter = new Inserter(season, random);
-        foreach (var batch in season.Unplaced.ToArray().OrderBy(batch => model.Due[batch]).ThenBy(batch => batch))
-        {
-            inserter.Insert(batch);
-        }
-
-        season.Zones.Settle();
-        return season;
-    }
 }

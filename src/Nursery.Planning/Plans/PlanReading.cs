@@ -1,3 +1,4 @@
+using Nursery.Planning.Problems;
 using Nursery.Planning.Search;
 
 namespace Nursery.Planning.Plans;
@@ -5,8 +6,34 @@ namespace Nursery.Planning.Plans;
 /// <summary>Puts batches of a finished plan back into a season of the search.</summary>
 internal static class PlanReading
 {
+    /// <summary>A season with every batch where a plan has it if it can stand there; the others are placed anew, the first due first.</summary>
+    public static Season PutBack(Problem problem, IEnumerable<PlannedBatch> plan, SplitMix random)
+    {
+        var placed = plan.ToDictionary(batch => batch.Id);
+        var model = new SeasonModel(problem, problem.Batches);
+        var season = new Season(model);
+        season.Zones.Settle();
+        for (var batch = 0; batch < model.Batches.Count; batch++)
+        {
+            if (placed.TryGetValue(model.Batches[batch].Id, out var was))
+            {
+                TryPut(season, batch, was);
+            }
+        }
+
+        season.Zones.Settle();
+        var inserter = new Inserter(season, random);
+        foreach (var batch in season.Unplaced.ToArray().OrderBy(batch => model.Due[batch]).ThenBy(batch => batch))
+        {
+            inserter.Insert(batch);
+        }
+
+        season.Zones.Settle();
+        return season;
+    }
+
     /// <returns>False, and nothing is put, when its time, setpoint or spaces are not to be had (any more).</returns>
-    public static bool TryPut(Season season, int batch, PlannedBatch placed)
+    private static bool TryPut(Season season, int batch, PlannedBatch placed)
     {
         var (model, modes) = (season.Model, season.Model.Modes);
         var mode = Mode(model, batch, placed);
