@@ -78,7 +78,7 @@ public static class Repairing
             }
         }
 
-        yield return ([.. left.Select(batch => new BatchCancelled(batch.Id))], $"Give up {Name(left)}", 0);
+        yield return ([.. left.Select(batch => new BatchCancelled(batch.Id))], $"Give up {Name(left)}", left.Sum(batch => (long)batch.Trays) * (problem.Prices ?? Prices.Usual).UnplacedTray);
     }
 
     private static SpacesRented? Rented(Problem problem, List<Batch> left, IReadOnlyList<Shortage> proofs, BenchUse use)

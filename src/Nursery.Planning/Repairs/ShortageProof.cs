@@ -105,7 +105,8 @@ public static class ShortageProof
                 room += there[last];
                 var over = need[resource, first, last] - room;
                 var trays = over > 0 ? (int)Math.Ceiling((over / most[resource, first, last]) - 1e-9) : 0;
-                if (trays > (worst?.TraysTooMany ?? 0))
+                var longer = worst is not null && trays == worst.TraysTooMany && last - first > worst.LastWeek - worst.FirstWeek;
+                if (trays > (worst?.TraysTooMany ?? 0) || longer)
                 {
                     var days = Math.Min(model.Days, 7 * (last + 1)) - (7 * first);
                     worst = new Shortage(

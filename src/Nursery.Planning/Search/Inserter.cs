@@ -7,6 +7,7 @@ namespace Nursery.Planning.Search;
 /// place, else in parts. Modes are tried from the cheapest, and none that cannot beat the best so far.</summary>
 internal sealed class Inserter
 {
+    private const int FewBenches = 16;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly ModeTable _modes;
@@ -162,8 +163,12 @@ internal sealed class Inserter
             return;
         }
 
-        foreach (var bench in benches)
+        // In a large nursery a few benches, others each time, are enough for the search and much faster.
+        var few = Blink > 0 && benches.Length > FewBenches;
+        var start = few ? _random.Below(benches.Length) : 0;
+        for (var index = 0; index < (few ? FewBenches : benches.Length); index++)
         {
+            var bench = benches[(start + index) % benches.Length];
             if (Try(bench))
             {
                 _benchExtra[stay] = now >= 0 && now != bench ? _model.Prices.MovedPlace : 0;

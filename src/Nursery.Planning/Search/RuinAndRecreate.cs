@@ -33,6 +33,7 @@ internal sealed class RuinAndRecreate
         _inserter = new Inserter(season, random);
         _ruin = new Ruin(season, random);
         _best = [.. season.Places];
+        Heat = SearchHeat.Of(_best.Length);
         _isChanged = new bool[_best.Length];
         _trayDays = TrayDays(season.Model);
         season.Zones.Settle();
@@ -43,7 +44,7 @@ internal sealed class RuinAndRecreate
 
     public long Steps { get; private set; }
 
-    public SearchHeat Heat { get; set; } = SearchHeat.Usual;
+    public SearchHeat Heat { get; set; }
 
     /// <summary>Tray-days on benches: what makes a batch hard to place.</summary>
     public static long[] TrayDays(SeasonModel model) =>
