@@ -53,7 +53,10 @@ internal sealed class RunningTrays
     {
         return placed with
         {
-            MoveOffOn = Later(placed.MoveOffOn), SpaceOn = Later(placed.SpaceOn), HardenOn = Later(placed.HardenOn), ReadyOn = Later(placed.ReadyOn),
+            MoveOffOn = Later(placed.MoveOffOn),
+            SpaceOn = Later(placed.SpaceOn),
+            HardenOn = Later(placed.HardenOn),
+            ReadyOn = Later(placed.ReadyOn),
         };
 
         DateOnly Later(DateOnly date) => date <= _day && days > 0 ? date : date.AddDays(days) < _day && date > _day ? _day : date.AddDays(days);

@@ -67,8 +67,11 @@ public sealed class PlanValidatorTests
 
     private static PlannedBatch Shifted(PlannedBatch placed, int days) => placed with
     {
-        SowOn = placed.SowOn.AddDays(days), MoveOffOn = placed.MoveOffOn.AddDays(days), SpaceOn = placed.SpaceOn.AddDays(days),
-        HardenOn = placed.HardenOn.AddDays(days), ReadyOn = placed.ReadyOn.AddDays(days),
+        SowOn = placed.SowOn.AddDays(days),
+        MoveOffOn = placed.MoveOffOn.AddDays(days),
+        SpaceOn = placed.SpaceOn.AddDays(days),
+        HardenOn = placed.HardenOn.AddDays(days),
+        ReadyOn = placed.ReadyOn.AddDays(days),
     };
 
     private static PlannedBatch Placed(string id, int inZone, int onBench) => new(
