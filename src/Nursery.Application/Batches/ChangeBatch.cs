@@ -283,7 +283,7 @@ public sealed class ChangeBatch(IDbContextFactory<NurseryDbContext> databases, T
         }
 
         var lot = batch.LotId is { } lotId ? await database.SeedLots.SingleAsync(row => row.Id == lotId, cancellation) : null;
-        var sowing = ground.Of(new SowingWish(what.Crop, what.Variety, lot, plants, traySet.CellsPerTray, batch.SowOn, what.Place));
+        var sowing = ground.Of(new SowingWish(what.Crop, lot, plants, traySet.CellsPerTray, batch.SowOn, what.Place));
         follows.Add(sowing is null
             ? "Nothing would come up at that temperature"
             : string.Create(

@@ -131,7 +131,7 @@ public sealed class PlanFromOrders(IDbContextFactory<NurseryDbContext> databases
         PlanBatch.CheckSowDay(checks, sowOn, today, mayBePast: false);
         checks.Done();
         var lot = await BestLotAsync(database, line.Variety, cancellation);
-        var sowing = ground.Of(new SowingWish(line.Crop, line.Variety, lot, line.OpenPlants, line.Crop.CellsPerTray, sowOn));
+        var sowing = ground.Of(new SowingWish(line.Crop, lot, line.OpenPlants, line.Crop.CellsPerTray, sowOn));
         if (sowing?.Best(sowing.All()) is not { } best)
         {
             return (null, $"No number of cells gives {Plants(line)} with the chance asked for: the seed is too poor, or no heat zone suits {line.Crop.Name}");

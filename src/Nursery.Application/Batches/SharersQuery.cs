@@ -36,6 +36,6 @@ internal static class SharersQuery
     private static int CellsNeeded(SowingGround ground, BatchRow row, int plants) => plants == 0
         ? row.Batch.Cells
         : Math.Min(row.Batch.Cells, ground
-            .Of(new SowingWish(row.Crop, row.Variety, row.Lot, plants, row.TraySet.CellsPerTray, row.Batch.SowOn))
+            .Of(new SowingWish(row.Crop, row.Lot, plants, row.TraySet.CellsPerTray, row.Batch.SowOn))
             ?.TryOf(row.Batch.SeedsPerCell)?.Cells ?? row.Batch.Cells);
 }

@@ -16,7 +16,7 @@ namespace Nursery.Application.Sowings;
 /// <param name="Plants">Wanted, 1 or more.</param>
 /// <param name="Place">First space held on heat; null without one.</param>
 internal sealed record SowingWish(
-    Crop Crop, Variety Variety, SeedLot? Lot, int Plants, int CellsPerTray, LocalDate Day, (Id<Bench> Bench, int Space)? Place = null);
+    Crop Crop, SeedLot? Lot, int Plants, int CellsPerTray, LocalDate Day, (Id<Bench> Bench, int Space)? Place = null);
 
 /// <summary>Everything of a site that decides how much is sown: loaded once, asked for many batches.</summary>
 internal sealed class SowingGround(Site site, PlannedHeat heat, SeedChances chances)

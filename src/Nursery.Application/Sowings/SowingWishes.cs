@@ -27,7 +27,7 @@ internal sealed class SowingWishes
     /// <summary>Null when no order names the batch.</summary>
     public SowingWish? Of(BatchRow row) => _wanted.TryGetValue(row.Batch.Id, out var wanted)
         ? new SowingWish(
-            row.Crop, row.Variety, row.Lot, wanted, row.TraySet.CellsPerTray, row.Batch.SowOn, PlaceOf(row))
+            row.Crop, row.Lot, wanted, row.TraySet.CellsPerTray, row.Batch.SowOn, PlaceOf(row))
         : null;
 
     private (Id<Domain.Benches.Bench> Bench, int Space)? PlaceOf(BatchRow row) => _places.Of(row.TraySet.Id, row.Batch.SowOn);
