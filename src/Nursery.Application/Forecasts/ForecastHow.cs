@@ -26,7 +26,7 @@ internal static class ForecastHow
         HowInput[] lives =
         [
             .. seed,
-            HowInput.Of("survives", 100 * ForecastMaking.Survival.Mean, "0", "%", "from memory, a + b = 40"),
+            .. CropSurvival.Inputs(ground.Row.Crop),
             .. making.Gone > 0 ? [HowInput.Of("lost beyond that", making.Gone, "0", "plants", "reported or fallen out of the counts")] : Array.Empty<HowInput>(),
         ];
         var how = new List<How>

@@ -20,14 +20,14 @@ namespace Nursery.Application.Forecasts;
 internal sealed record ForecastMaking(
     ForecastGround Ground, ForecastQuestion? Question, EmergenceOutlook? Outlook, int Gone, SeedChance? Chance, BatchForecast Forecast)
 {
-    /// <summary>What survives of the emerged (from memory; 0.90 where damping-off is common).</summary>
-    public static readonly BetaShape Survival = new(38, 2);
-
     /// <summary>Counts this much later than nine in ten up see all there is (from memory).</summary>
     private const double OverAfter = 1.3;
     private const double AmpleLight = 10;
     private static readonly Temperature WarmHouse = new(20);
     private static readonly Temperature CoolHouse = new(16);
+
+    /// <summary>What survives of the emerged.</summary>
+    public BetaShape Survival => CropSurvival.Of(Ground.Row.Crop);
 
     public static ForecastMaking Of(ForecastGround ground, SeedChance? chance, LocalDate today)
     {
@@ -45,7 +45,7 @@ internal sealed record ForecastMaking(
             [.. ground.Counts.Select(count => count.Emergence(ground.SownOn))],
             Math.Clamp(Period.DaysBetween(ground.SownOn, today), 0, 366), bare.Wanted)
         {
-            Survival = Survival,
+            Survival = CropSurvival.Of(crop),
             DueDay = bare.DueOn is { } due && due >= ground.SownOn ? Math.Min(1000, Period.DaysBetween(ground.SownOn, due)) : null,
             GrowDays = growing.Median,
             ResowTemperature = ground.Heat.Resow,
@@ -105,7 +105,7 @@ internal sealed record ForecastMaking(
     {
         var byCell = ground.Counts.Where(count => count.Cells == ground.Row.Batch.Cells).Select(count => count.CellsUp).ToList();
         var fell = byCell.Count == 0 ? 0 : byCell.Max() - byCell[^1];
-        return (int)Math.Max(0, Math.Max(ground.Row.Batch.State.Lost, fell) - Math.Round(stand * (1 - Survival.Mean)));
+        return (int)Math.Max(0, Math.Max(ground.Row.Batch.State.Lost, fell) - Math.Round(stand * (1 - CropSurvival.Of(ground.Row.Crop).Mean)));
     }
 
     private static BatchForecast Bare(ForecastGround ground, LocalDate today)

@@ -46,14 +46,14 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
         var seeds = (double)_forecast.Cells * _forecast.SeedsPerCell;
         var spare = (int)Math.Max(0, Math.Floor((found.FinalFraction.Median * seeds) - found.Stand.Median));
         var blanks = (int)Math.Max(0, _forecast.Cells - found.Stand.Median);
-        var moves = Math.Min(Math.Min(spare, blanks), (int)Math.Ceiling(Missing / ForecastMaking.Survival.Mean));
+        var moves = Math.Min(Math.Min(spare, blanks), (int)Math.Ceiling(Missing / batch.Survival.Mean));
         if (_forecast.SeedsPerCell == 1 || batch.Ground.Row.Batch.State.ThinnedOn is not null || moves == 0)
         {
             return new Remedy(
                 RemedyKind.Patch, batch.Ground.Row.Batch.State.ThinnedOn is null ? "No cell has a seedling to spare" : "Thinned: no seedling to spare", false, 0, null, null, 0);
         }
 
-        var plants = (int)Math.Floor(moves * ForecastMaking.Survival.Mean);
+        var plants = (int)Math.Floor(moves * batch.Survival.Mean);
         var saves = CostOfNothing - (Costs.MissingPlant * _outlook.MissingOf(Math.Max(0, Wanted - plants))) - (moves * Costs.PatchMove);
         return new Remedy(
             RemedyKind.Patch, $"About {Count(spare, "seedling")} to spare, {Count(blanks, "blank")}: move {moves} while they are small", true, plants, moves * Costs.PatchMove, saves, 0)
@@ -147,7 +147,7 @@ internal sealed class Remedies(ForecastMaking batch, RemedyGround seed, SeedChan
                 continue;
             }
 
-            var question = new ResowQuestion(prior, row.Batch.SeedsPerCell, row.TraySet.CellsPerTray, trays) { Survival = ForecastMaking.Survival };
+            var question = new ResowQuestion(prior, row.Batch.SeedsPerCell, row.TraySet.CellsPerTray, trays) { Survival = batch.Survival };
             var found = Resow.Best(_outlook, Wanted, question, Costs);
 
             // Told even where it does not pay: so many trays as are asked about, one.

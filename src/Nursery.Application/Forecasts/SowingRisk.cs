@@ -24,7 +24,7 @@ public sealed record SowingRisk(
         }
 
         var (cells, costs) = (making.Ground.Row.TraySet.CellsPerTray, new RemedyCosts());
-        var resow = new ResowQuestion(question.Prior, question.SeedsPerCell, cells, 1) { Survival = ForecastMaking.Survival };
+        var resow = new ResowQuestion(question.Prior, question.SeedsPerCell, cells, 1) { Survival = making.Survival };
         var tray = Resow.Of(outlook, wanted, resow, costs, 1);
         var price = cells * costs.ResownCell;
         return new SowingRisk(

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Nursery.Agronomy.Patching;
 using Nursery.Application.Batches;
+using Nursery.Application.Computed;
 using Nursery.Application.Forecasts;
 using Nursery.Application.Rounds;
 using Nursery.Data;
@@ -46,7 +47,7 @@ internal static class PatchableBatches
         }
 
         // What is ordered, and what will be lost of it.
-        int? enough = wanted is { } plants ? (int)Math.Ceiling(plants / ForecastMaking.Survival.Mean) : null;
+        int? enough = wanted is { } plants ? (int)Math.Ceiling(plants / CropSurvival.Of(row.Crop).Mean) : null;
         return new PatchableBatch(row, counted, PatchPlan.All(counted.Trays, row.TraySet.CellsPerTray, enough));
     }
 }

@@ -11,15 +11,11 @@ namespace Nursery.Application.Sowings;
 internal sealed record SowingTerms
 {
     private const double Confidence95 = 0.95;
-    private const decimal UsualSurvival = 0.95m;
     private const decimal UsualTrayLoss = 0.005m;
     private const decimal UsualSeedPrice = 20;
     private const decimal UsualTrayPrice = 5;
     private const decimal UsualHourPrice = 18;
     private const decimal UsualHeatPrice = 0.05m;
-
-    /// <summary>a + b of survival (from memory).</summary>
-    private const double SurvivalSize = 40;
 
     /// <summary>Of two seeds of a cell (from memory).</summary>
     public const double Correlation = 0.05;
@@ -46,8 +42,7 @@ internal sealed record SowingTerms
         var inputs = new List<HowInput>();
         var confidence = Read("chance asked for", site.SowingConfidence, (decimal)Confidence95, 100, "%", OfSite, "common practice, no source");
         var keep = KeepOf(crop, inputs);
-        var survival = Read("usable of the emerged, on average", crop.Survival, UsualSurvival, 100, "%", OfCrop, Memory);
-        inputs.Add(HowInput.Of("a + b of survival", SurvivalSize, "0", "", Memory));
+        inputs.AddRange(CropSurvival.Inputs(crop));
         inputs.Add(HowInput.Of("correlation of seeds of a cell", Correlation, "0.00", "", Memory));
         var trayLoss = Read("chance to lose a whole tray", site.TrayLoss, UsualTrayLoss, 100, "%", OfSite, Memory);
         var seed = crop.SeedPrice is { } own
@@ -60,7 +55,7 @@ internal sealed record SowingTerms
         {
             Confidence = new Fraction(confidence),
             Keep = keep,
-            Survival = BetaShape.Of(new Fraction(survival), SurvivalSize),
+            Survival = CropSurvival.Of(crop),
             TrayLoss = trayLoss,
             Costs = new SowingCosts(
                 Seed: seed / 1000, Cell: tray / cellsPerTray, ThinSecond: hour / 3600, HeatDay: heat, HeatDays: crop.PlannedHeatDays),
