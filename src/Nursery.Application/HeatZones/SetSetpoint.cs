@@ -26,7 +26,8 @@ public sealed class SetSetpoint(IDbContextFactory<NurseryDbContext> databases, T
         return databases.RunAsync(database => SetAsync(database, request, actor, cancellation), cancellation);
     }
 
-    private async Task<Id<LedgerEntry>> SetAsync(
+    /// <summary>Within a transaction of the caller, who has locked the benches it changes.</summary>
+    internal async Task<Id<LedgerEntry>> SetAsync(
         NurseryDbContext database, SetSetpointRequest request, Actor actor, CancellationToken cancellation)
     {
         var site = await database.SiteOfAsync(actor, cancellation);

@@ -66,15 +66,13 @@ internal sealed class PlanChange(NurseryDbContext database, Site site, Actor act
     /// <exception cref="SpaceTaken">The constraint found two on one space.</exception>
     public async Task<Id<LedgerEntry>> SaveAsync(string what, CancellationToken cancellation)
     {
-        var value = new Replanned(what, _before, [.. _after.Select(RowOf)]);
+        var entry = Write(what);
         var first = _after.FirstOrDefault();
-        var entry = database.Write(
-            site, actor, time, value, traySet: first?.TraySetId ?? _before[0].TraySet, bench: first?.BenchId ?? _before[0].Bench);
         try
         {
-            await database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space DEFERRED", cancellation);
+            await DeferAsync(database, cancellation);
             await database.SaveChangesAsync(cancellation);
-            await database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space IMMEDIATE", cancellation);
+            await CheckAsync(database, cancellation);
         }
         catch (Exception failure) when (failure.PostgresFailure()?.SqlState == PostgresErrorCodes.ExclusionViolation)
         {
@@ -83,6 +81,23 @@ internal sealed class PlanChange(NurseryDbContext database, Site site, Actor act
 
         return entry.Id;
     }
+
+    /// <summary>Adds the ledger entry; for several changes that are saved together, between <see cref="DeferAsync"/> and
+    /// <see cref="CheckAsync"/>.</summary>
+    public LedgerEntry Write(string what, Id<Domain.Batches.Batch>? batch = null)
+    {
+        var first = _after.FirstOrDefault();
+        return database.Write(
+            site, actor, time, new Replanned(what, _before, [.. _after.Select(RowOf)]), batch,
+            first?.TraySetId ?? _before[0].TraySet, first?.BenchId ?? _before[0].Bench);
+    }
+
+    /// <summary>Two may stand on one space until <see cref="CheckAsync"/>.</summary>
+    public static Task DeferAsync(NurseryDbContext database, CancellationToken cancellation) =>
+        database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space DEFERRED", cancellation);
+
+    public static Task CheckAsync(NurseryDbContext database, CancellationToken cancellation) =>
+        database.Database.ExecuteSqlAsync($"SET CONSTRAINTS ex_reservations_space IMMEDIATE", cancellation);
 
     public static PlanRow RowOf(Reservation reservation) => new(
         reservation.Id,

@@ -20,6 +20,7 @@ using Nursery.Application.Labour;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
+using Nursery.Application.Plans;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.Runs;
@@ -104,6 +105,11 @@ public static class NurseryServices
         .AddTransient<StartPlacing>()
         .AddTransient<RunPlacing>()
         .AddTransient<ShowPlacing>()
+        .AddTransient<StartPlan>()
+        .AddTransient<RunPlan>()
+        .AddTransient<ShowPlan>()
+        .AddTransient<AcceptPlan>()
+        .AddTransient<DropPlan>()
         .AddTransient<StopRun>()
         .AddTransient<BuryDeadRuns>()
         .AddTransient<MoveTrays>()

@@ -8,4 +8,7 @@ public enum RunKind
 
     /// <summary>More tray tags than one answer gives.</summary>
     TrayTags,
+
+    /// <summary>A plan of the season is computed; accepting it is another matter.</summary>
+    Plan,
 }

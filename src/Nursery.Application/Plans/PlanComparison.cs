@@ -1,0 +1,90 @@
+using Nursery.Planning.Plans;
+using Nursery.Planning.Problems;
+
+namespace Nursery.Application.Plans;
+
+/// <summary>A batch in the plan of today and in a proposal.</summary>
+/// <param name="Today">Null: it has no place today.</param>
+/// <param name="Then">Null: the proposal has none for it.</param>
+/// <param name="LateToday">Days after its last day on time, 0 or more; null without a place.</param>
+/// <param name="LateThen">The same in the proposal.</param>
+public sealed record BatchChange(string Code, int Trays, PlannedBatch? Today, PlannedBatch? Then, int? LateToday, int? LateThen)
+{
+    public bool SowDay => Today is { } was && Then is { } now && was.SowOn != now.SowOn;
+
+    public bool Zone => Today is { } was && Then is { } now && was.Heat[0].Zone != now.Heat[0].Zone;
+
+    public bool Bench => Today is { } was && Then is { } now && was.Benches[0].Bench != now.Benches[0].Bench;
+
+    public bool Gains => Today is null && Then is not null;
+
+    public bool Loses => Today is not null && Then is null;
+
+    public bool BecomesSafe => LateThen == 0 && LateToday is null or > 0;
+
+    public bool BecomesLate => LateThen > 0 && LateToday == 0;
+
+    /// <summary>Whether a person would notice.</summary>
+    public bool Differs => SowDay || Zone || Bench || Gains || Loses || BecomesSafe || BecomesLate;
+}
+
+/// <summary>A zone that is set to something else in a proposal in weeks in which trays lie on it.</summary>
+public sealed record ZoneChange(string Zone, DateOnly From, DateOnly To, double? TodayF, double ThenF);
+
+/// <summary>A proposal beside the plan of today.</summary>
+/// <param name="TodayCost">Cents, changes left out.</param>
+/// <param name="ThenCost">The same of the proposal.</param>
+/// <param name="Costs">By name: cents today and then.</param>
+public sealed record PlanComparison(
+    IReadOnlyList<BatchChange> Batches, IReadOnlyList<ZoneChange> Zones, long TodayCost, long ThenCost,
+    IReadOnlyList<(string Name, long Today, long Then)> Costs)
+{
+    public static PlanComparison Of(Problem problem, Plan today, Plan then)
+    {
+        var (was, now) = (today.Batches.ToDictionary(batch => batch.Id), then.Batches.ToDictionary(batch => batch.Id));
+        return new PlanComparison(
+            [.. problem.Batches.Select(batch =>
+            {
+                var (old, @new) = (was.GetValueOrDefault(batch.Id), now.GetValueOrDefault(batch.Id));
+                return new BatchChange(batch.Id, batch.Trays, old, @new, Late(batch, old), Late(batch, @new));
+            })],
+            [.. then.Zones.SelectMany(path => Changes(problem, today, path))],
+            today.Score.PositionedCost, then.Score.PositionedCost,
+            [.. then.Score.ByConstraint.Select(pair => (pair.Key, today.Score.ByConstraint.GetValueOrDefault(pair.Key), pair.Value))]);
+    }
+
+    private static int? Late(Batch batch, PlannedBatch? placed) =>
+        placed is null ? null : Math.Max(0, placed.ReadyOn.DayNumber - batch.LastOnTime.DayNumber);
+
+    /// <summary>Week by week, weeks that are the same joined.</summary>
+    private static IEnumerable<ZoneChange> Changes(Problem problem, Plan today, ZonePath path)
+    {
+        var old = today.Zones.FirstOrDefault(zone => zone.Zone == path.Zone);
+        ZoneChange? open = null;
+        for (var day = problem.Start; day < problem.End; day = day.AddDays(7))
+        {
+            var (was, now) = (At(old, day), At(path, day));
+            var differs = now is not null && was is not null && was != now;
+            if (open is not null && differs && open.TodayF == was && open.ThenF == now)
+            {
+                open = open with { To = day.AddDays(7) };
+                continue;
+            }
+
+            if (open is not null)
+            {
+                yield return open;
+            }
+
+            open = differs ? new ZoneChange(path.Zone, day, day.AddDays(7), was, now!.Value) : null;
+        }
+
+        if (open is not null)
+        {
+            yield return open;
+        }
+    }
+
+    internal static double? At(ZonePath? path, DateOnly day) =>
+        path?.Setpoints.FirstOrDefault(span => span.From <= day && day < span.To)?.SetpointF;
+}

@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Runs;
+using Nursery.Data;
+using Nursery.Domain;
+using Nursery.Domain.People;
+using Nursery.Domain.Refusals;
+using Nursery.Domain.Runs;
+using Nursery.Planning;
+using Nursery.Planning.Plans;
+using Nursery.Planning.Problems;
+
+namespace Nursery.Application.Plans;
+
+/// <summary>A proposal beside the plan that was in force when it was made.</summary>
+/// <param name="Names">Variety of every batch, by code.</param>
+public sealed record Proposal(
+    PlanRun Run, Problem Problem, Plan Plan, Plan Today, PlanComparison Comparison, IReadOnlyDictionary<string, string> Names, WaysOut? WaysOut);
+
+/// <summary>A plan run, or the site's latest, alone or beside the plan it was made from.</summary>
+public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
+{
+    /// <exception cref="NotFound">No plan run of that id on the site.</exception>
+    public async Task<PlanRun> HandleAsync(Guid id, Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        return await LoadAsync(id, actor, cancellation) is { } run
+            ? PlanRun.From(run)
+            : throw new NotFound("plan", "id", id.ToString());
+    }
+
+    /// <summary>The site's latest run and, once it is over and has a plan of the own season, all there is to see of it.</summary>
+    /// <returns>Nulls when there was none on the site yet.</returns>
+    public async Task<(PlanRun? Run, Proposal? Proposal)> LatestAsync(Actor actor, CancellationToken cancellation = default)
+    {
+        actor.Must(Right.Read);
+        if (await LoadAsync(null, actor, cancellation) is not { } latest)
+        {
+            return (null, null);
+        }
+
+        var kept = KeptPlan.Of(latest);
+        var run = PlanRun.From(latest, kept);
+        return (run, run is { Plan: { } plan, OwnSeason: true, IsLive: false } ? Of(run, kept, plan) : null);
+    }
+
+    private static Proposal Of(PlanRun run, KeptPlan kept, Plan plan)
+    {
+        var (problem, today) = (PlanningJson.ReadProblem(kept.Problem!), PlanningJson.ReadPlan(kept.Today!));
+        return new Proposal(
+            run, problem, plan, today, PlanComparison.Of(problem, today, plan),
+            kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.WaysOut);
+    }
+
+    private async Task<BackgroundRun?> LoadAsync(Guid? id, Actor actor, CancellationToken cancellation)
+    {
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        await LiveRuns.BuryAsync(database, time, cancellation);
+        var runs = database.BackgroundRuns.AsNoTracking().Where(run => run.SiteId == actor.SiteId && run.Kind == RunKind.Plan);
+        if (id is not { } wanted)
+        {
+            return await runs.OrderByDescending(run => run.StartedAt).ThenByDescending(run => run.Id).FirstOrDefaultAsync(cancellation);
+        }
+
+        var runId = new Id<BackgroundRun>(wanted);
+        return await runs.SingleOrDefaultAsync(run => run.Id == runId, cancellation);
+    }
+}
