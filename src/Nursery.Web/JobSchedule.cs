@@ -2,6 +2,7 @@ using Hangfire;
 using Nursery.Application.HeatZones.Alarms;
 using Nursery.Application.HeatZones.Learning;
 using Nursery.Application.Papers;
+using Nursery.Application.Plans;
 using Nursery.Application.Reservations;
 using Nursery.Application.Runs;
 using Nursery.Application.Tasks;
@@ -32,4 +33,8 @@ internal static class JobSchedule
     /// <summary>Hands a print of tags to the next free worker.</summary>
     public static void Run(this IBackgroundJobClient jobs, TagsRun run) =>
         jobs.Enqueue<RunTags>(job => job.HandleAsync(run.Id, CancellationToken.None));
+
+    /// <summary>Hands a plan to be computed to the next free worker.</summary>
+    public static void Run(this IBackgroundJobClient jobs, PlanRun run) =>
+        jobs.Enqueue<RunPlan>(job => job.HandleAsync(run.Id, CancellationToken.None));
 }

@@ -10,6 +10,7 @@ using Nursery.Web.Api.Orders;
 using Nursery.Web.Api.Papers;
 using Nursery.Web.Api.Problems;
 using Nursery.Web.Api.Requests;
+using Nursery.Web.Api.Plans;
 using Nursery.Web.Api.Reservations;
 using Nursery.Web.Api.Rounds;
 using Nursery.Web.Api.Setup;
@@ -45,6 +46,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Heat and light").MapHeatZones();
         api.MapGroup("").WithTags("Reservations").MapReservations();
         api.MapGroup("").WithTags("Placements").MapPlacements();
+        api.MapGroup("").WithTags("Plans").MapPlans();
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Agronomy").MapAgronomy();

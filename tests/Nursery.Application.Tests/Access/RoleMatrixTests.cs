@@ -13,6 +13,7 @@ using Nursery.Application.Labour;
 using Nursery.Application.Orders;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
+using Nursery.Application.Plans;
 using Nursery.Application.Reservations;
 using Nursery.Application.Rounds;
 using Nursery.Application.Runs;
@@ -52,6 +53,10 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(StartPlacing)] = (Planners, (n, a) => n.Get<StartPlacing>().HandleAsync(a)),
         [typeof(StopRun)] = (Planners, (n, a) => n.Get<StopRun>().HandleAsync(Guid.Empty, RunKind.FirstFit, a)),
         [typeof(ShowPlacing)] = (Everyone, (n, a) => n.Get<ShowPlacing>().HandleAsync(null, a)),
+        [typeof(StartPlan)] = (Planners, (n, a) => n.Get<StartPlan>().HandleAsync(new(Iterations: -1), a)),
+        [typeof(ShowPlan)] = (Everyone, (n, a) => n.Get<ShowPlan>().LatestAsync(a)),
+        [typeof(AcceptPlan)] = (Planners, (n, a) => n.Get<AcceptPlan>().HandleAsync(new(Guid.Empty), a)),
+        [typeof(DropPlan)] = (Planners, (n, a) => n.Get<DropPlan>().HandleAsync(Guid.Empty, a)),
         [typeof(ChangeBatch)] = (Planners, (n, a) => n.Get<ChangeBatch>().HandleAsync(new(Guid.Empty, 1, 2, null, null), a)),
         [typeof(DiscardBatch)] = (Planners, (n, a) => n.Get<DiscardBatch>().HandleAsync(new(n.NewEntryId(), Guid.Empty, "why"), a)),
         [typeof(DiscardTrays)] = (Planners, (n, a) => n.Get<DiscardTrays>().HandleAsync(new(n.NewEntryId(), Guid.Empty, new(1, 1), "cause"), a)),

@@ -103,6 +103,11 @@ internal sealed partial class JsonFields
     public IReadOnlyList<int> Wholes(string name) =>
         ListOf(name, int.MaxValue, (element, path) => Or(WholeOf(element), element, path, Parsing.AllowedWhole));
 
+    /// <summary>An object as it was sent, for a reader of its own.</summary>
+    public string? OptionalRaw(string name) => Has(name)
+        ? Take(name, element => element.ValueKind == JsonValueKind.Object ? element.GetRawText() : null, "a JSON object")
+        : null;
+
     /// <summary>The objects of a list; each reports its faults here.</summary>
     public IReadOnlyList<JsonFields> Objects(string name, int most) => ListOf(name, most, (element, path) =>
     {
