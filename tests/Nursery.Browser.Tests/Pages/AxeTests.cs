@@ -35,7 +35,7 @@ public sealed class AxeTests(NurseryApp app) : IClassFixture<NurseryApp>
     {
         await using var visit = await app.SignInAsAsync("head-grower", width, height);
         var batch = await app.SqlAsync<string>("SELECT id::text FROM batches WHERE state_stage <> 'Planned' ORDER BY code LIMIT 1");
-        foreach (var path in new[] { "/", "/orders", "/batches", "/batches/new", $"/batches/{batch}", "/germination", "/heat-and-light", "/papers" })
+        foreach (var path in new[] { "/", "/orders", "/batches", "/batches/new", $"/batches/{batch}", "/germination", "/heat-and-light", "/papers", "/plan" })
         {
             await visit.Page.GotoAsync(path);
             await Expect(visit.Page.Locator("h1").First).ToBeVisibleAsync();

@@ -20,7 +20,13 @@ internal sealed class PlanDrawing
     public const double Top = 24;
     private const double Left = 130;
     private const double Across = 1080;
-    private const double RowHeight = 64;
+
+    /// <summary>A space is this high, so that a few trays can be told apart, within what a row may have.</summary>
+    private const double SpaceHeight = 2;
+    private const double LeastRow = 44;
+    private const double LeastFilledRow = 60;
+    private const double MostRow = 180;
+    private const double LabelHeight = 10;
     private const double LeastWeek = 18;
     private const double LabelWidth = 52;
     private readonly Problem _problem;
@@ -40,29 +46,35 @@ internal sealed class PlanDrawing
         _week = Math.Max(LeastWeek, Across / (weeks == 0 ? all : Math.Min(weeks, all)));
         Width = Left + (_week * all) + 6;
         var made = new List<PlanRow>();
+        Height = Top;
         foreach (var zone in rows == "benches" ? [] : _problem.Zones)
         {
-            made.Add(new PlanRow(
-                $"Zone {zone.Id}", $"bench {zone.Bench}, {zone.Spaces}", Top + (RowHeight * made.Count), RowHeight,
-                [.. Bars(zone.Id, zone.Spaces, Top + (RowHeight * made.Count))], [.. Setpoints(zone.Id, units)]));
+            Add($"Zone {zone.Id}", $"bench {zone.Bench}, {zone.Spaces}", zone.Id, zone.Spaces, [.. Setpoints(zone.Id, units)]);
         }
 
         foreach (var bench in rows == "zones" ? [] : _problem.Benches.Where(bench => bench.Use != BenchUse.Heat))
         {
-            made.Add(new PlanRow(
-                $"Bench {bench.Id}", $"{bench.Use.ToString().ToLowerInvariant()}, {bench.Spaces}", Top + (RowHeight * made.Count), RowHeight,
-                [.. Bars(bench.Id, bench.Spaces, Top + (RowHeight * made.Count))], []));
+            Add($"Bench {bench.Id}", $"{bench.Use.ToString().ToLowerInvariant()}, {bench.Spaces}", bench.Id, bench.Spaces, []);
         }
 
         Rows = made;
-        Height = Top + (RowHeight * made.Count) + 2;
+        Height += 2;
         var every = (int)Math.Ceiling(LabelWidth / _week);
         Marks = [.. Enumerable.Range(0, all).Where(week => week % every == 0).Select(week => (X(_problem.DateOf(7 * week)), PlanWords.Day(_problem.DateOf(7 * week))))];
+
+        void Add(string name, string below, string where, int spaces, IReadOnlyList<(double X, string Words)> setpoints)
+        {
+            var height = Math.Clamp(SpaceHeight * spaces, LeastFilledRow, MostRow);
+            var bars = Bars(where, spaces, Height, height).ToList();
+            height = bars.Count == 0 ? LeastRow : height;
+            made.Add(new PlanRow(name, below, Height, height, bars, setpoints));
+            Height += height;
+        }
     }
 
     public double Width { get; }
 
-    public double Height { get; }
+    public double Height { get; private set; }
 
     public IReadOnlyList<PlanRow> Rows { get; }
 
@@ -70,7 +82,7 @@ internal sealed class PlanDrawing
 
     private double X(DateOnly day) => Left + (_week * Math.Clamp(_problem.DayOf(day), 0, _problem.Days) / 7);
 
-    private IEnumerable<PlanBar> Bars(string where, int spaces, double y)
+    private IEnumerable<PlanBar> Bars(string where, int spaces, double y, double rowHeight)
     {
         foreach (var stay in (_problem.Frozen ?? []).Where(stay => stay.Where == where))
         {
@@ -94,10 +106,10 @@ internal sealed class PlanDrawing
         PlanBar Bar(DateOnly from, DateOnly to, int first, int count, string kind, string code, string name)
         {
             var (x, width) = (X(from), Math.Max(2, X(to) - X(from) - 1));
-            var (top, height) = (y + (RowHeight * (first - 1) / spaces), Math.Max(2.5, (RowHeight * count / spaces) - 1));
+            var (top, height) = (y + (rowHeight * (first - 1) / spaces), Math.Max(2.5, (rowHeight * count / spaces) - 1));
             return new PlanBar(
                 x, top, width, height, kind, $"{code} {name}, {Written.Spaces(first, count)}, {PlanWords.Day(from)} to {PlanWords.Day(to)}",
-                height >= 12 && width >= 7.2 * code.Length ? code : null);
+                height >= LabelHeight && width >= 7.2 * code.Length ? code : null);
         }
     }
 
