@@ -3,16 +3,14 @@ namespace Nursery.Planning.Search;
 /// <summary>A first plan: batches one after another, each where it costs least then.</summary>
 internal static class Constructive
 {
-    /// <summary>In order of sowing, with and without the setpoints forecast, and the largest first; the best of these plans.</summary>
+    private static readonly double[] Margins = [0.9, 1, 1.05, 1.1, 1.2];
+
+    /// <summary>In order of sowing, kept to forecasts of the setpoints that are tight or ample, and to none; the best of these plans.</summary>
     public static Season Best(SeasonModel model, SplitMix random)
     {
-        var trayDays = RuinAndRecreate.TrayDays(model);
-        var batches = Enumerable.Range(0, model.Batches.Count).ToList();
-        var bySow = batches.OrderBy(FirstSow).ThenBy(batch => batch).ToList();
-        var bySize = batches.OrderByDescending(batch => trayDays[batch]).ThenBy(batch => batch).ToList();
-        var forecast = SetpointForecast.Of(model);
-        return new[] { InOrder(model, bySow, forecast, random), InOrder(model, bySow, [], random), InOrder(model, bySize, forecast, random) }
-            .MinBy(season => season.Cost)!;
+        var order = Enumerable.Range(0, model.Batches.Count).OrderBy(FirstSow).ThenBy(batch => batch).ToList();
+        return Margins.Select(margin => InOrder(model, order, SetpointForecast.Of(model, margin), random))
+            .Append(InOrder(model, order, [], random)).MinBy(season => season.Cost)!;
 
         int FirstSow(int batch) => model.Modes.Start[batch] == model.Modes.Start[batch + 1] ? 0 : model.Modes.Sow[model.Modes.Start[batch]];
     }

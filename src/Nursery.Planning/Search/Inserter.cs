@@ -8,6 +8,7 @@ namespace Nursery.Planning.Search;
 internal sealed class Inserter
 {
     private const int FewBenches = 16;
+    private const double PartsShare = 0.1;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly ModeTable _modes;
@@ -17,6 +18,7 @@ internal sealed class Inserter
     private readonly Place[] _benchOf;
     private readonly int[] _benchExtra;
     private readonly ulong[] _zones;
+    private readonly ulong[] _kept;
     private int _stamp;
 
     public Inserter(Season season, SplitMix random)
@@ -27,6 +29,7 @@ internal sealed class Inserter
         _benchOf = new Place[_benchKnown.Length];
         _benchExtra = new int[_benchKnown.Length];
         _zones = new ulong[season.Zones.MaskWords];
+        _kept = new ulong[season.Zones.MaskWords];
     }
 
     /// <summary>Part of the modes passed over at random, so that the search does not fall into the same hole again.</summary>
@@ -39,10 +42,13 @@ internal sealed class Inserter
     public bool Insert(int batch, int below)
     {
         var place = Cheapest(batch, below, out var cost);
-        if (place.Mode < 0 || cost > _modes.Cost[_modes.Start[batch]] + (2 * _model.Prices.Split) + (_model.UnplacedCost(batch) / 2))
+
+        // To look for parts costs more than all the rest and good plans have none, so the search mostly does not.
+        var parts = Blink == 0 || below >= _model.UnplacedCost(batch) || _random.Chance(PartsShare);
+        if (parts && (place.Mode < 0 || cost > _modes.Cost[_modes.Start[batch]] + (2 * _model.Prices.Split) + (_model.UnplacedCost(batch) / 2)))
         {
-            var parts = _splits.Cheapest(batch, place.Mode < 0 ? below : cost);
-            place = parts.Mode >= 0 ? parts : place;
+            var split = _splits.Cheapest(batch, place.Mode < 0 ? below : cost);
+            place = split.Mode >= 0 ? split : place;
         }
 
         if (place.Mode < 0)
@@ -106,19 +112,24 @@ internal sealed class Inserter
         int sow = _modes.Sow[mode], emerge = _modes.Emerge[mode], level = _modes.Level[mode];
         int firstWeek = sow / 7, lastWeek = (emerge - 1) / 7;
         _season.Zones.Open(firstWeek, level).CopyTo(_zones);
+        _season.Zones.Kept(firstWeek, level).CopyTo(_kept);
         for (var week = firstWeek + 1; week <= lastWeek; week++)
         {
             var open = _season.Zones.Open(week, level);
+            var kept = _season.Zones.Kept(week, level);
             for (var word = 0; word < open.Length; word++)
             {
                 _zones[word] &= open[word];
+                _kept[word] &= kept[word];
             }
         }
 
+        // Zones that are on all the while anyhow come first: mostly one of them will do, and none can be cheaper.
         var spaces = _model.Before[batch];
-        for (var word = 0; word < _zones.Length; word++)
+        for (var index = 0; index < 2 * _zones.Length; index++)
         {
-            for (var left = _zones[word]; left != 0; left &= left - 1)
+            var word = index % _zones.Length;
+            for (var left = index < _zones.Length ? _kept[word] : _zones[word] & ~_kept[word]; left != 0; left &= left - 1)
             {
                 var zone = (word << 6) + BitOperations.TrailingZeroCount(left);
                 var price = _season.Zones.PriceOf(zone, level, firstWeek, lastWeek) + ZoneExtra(batch, zone);

@@ -4,6 +4,9 @@ namespace Nursery.Planning.Search;
 internal sealed class Ruin
 {
     private const double UnplacedShare = 0.3;
+    private const double EdgeShare = 0.5;
+    private const int EdgesLookedAt = 3;
+    private const int MostBesideEdge = 5;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly SplitMix _random;
@@ -43,7 +46,14 @@ internal sealed class Ruin
         FirstStays = false;
         if (_model.Zones > 0 && _random.Unit() < share)
         {
-            ChooseZoneWeeks();
+            if (_random.Chance(EdgeShare))
+            {
+                ChooseEdge();
+            }
+            else
+            {
+                ChooseZoneWeeks();
+            }
         }
         else if (_model.Zones > 0 && _random.Chance(0.2))
         {
@@ -210,13 +220,60 @@ internal sealed class Ruin
         }
     }
 
+    /// <summary>Turns a zone off for the first or last week of those it is on for, of some such weeks the one with fewest trays.</summary>
+    private void ChooseEdge()
+    {
+        var (best, bestWeek, fewest) = (-1, -1, double.PositiveInfinity);
+        for (var tries = 0; tries < EdgesLookedAt; tries++)
+        {
+            var (zone, week) = (_random.Below(_model.Zones), _random.Below(_model.Weeks));
+            var step = _random.Chance(0.5) ? 1 : -1;
+            if (!_season.Zones.IsLocked(zone, week))
+            {
+                continue;
+            }
+
+            var level = _season.Zones.LevelOf(zone, week);
+            while (week + step >= 0 && week + step < _model.Weeks
+                && _season.Zones.IsLocked(zone, week + step) && _season.Zones.LevelOf(zone, week + step) == level)
+            {
+                week += step;
+            }
+
+            var trays = 0.0;
+            foreach (var batch in _season.InArea(zone))
+            {
+                trays += Touches(batch, week, week) ? _model.Before[batch] : 0;
+            }
+
+            if (trays / _model.Spaces[zone] < fewest)
+            {
+                (best, bestWeek, fewest) = (zone, week, trays / _model.Spaces[zone]);
+            }
+        }
+
+        if (best >= 0)
+        {
+            AddTouching(best, bestWeek, bestWeek, one: 1);
+            Held = (best, 0, bestWeek, bestWeek);
+            if (Chosen.Count > 0)
+            {
+                AddByDue(Chosen[0], Chosen.Count + _random.Below(MostBesideEdge));
+            }
+        }
+    }
+
+    private bool Touches(int batch, int first, int last)
+    {
+        var mode = _season.Places[batch].Mode;
+        return _model.Modes.Sow[mode] / 7 <= last && (_model.Modes.Emerge[mode] - 1) / 7 >= first;
+    }
+
     private void AddTouching(int zone, int first, int last, double one)
     {
-        var modes = _model.Modes;
         foreach (var batch in _season.InArea(zone))
         {
-            var mode = _season.Places[batch].Mode;
-            if (modes.Sow[mode] / 7 <= last && (modes.Emerge[mode] - 1) / 7 >= first && (one >= 1 || _random.Chance(one)))
+            if (Touches(batch, first, last) && (one >= 1 || _random.Chance(one)))
             {
                 Add(batch);
             }

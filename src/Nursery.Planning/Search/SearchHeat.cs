@@ -8,10 +8,14 @@ namespace Nursery.Planning.Search;
 /// <param name="Blink">Part of the modes passed over.</param>
 internal sealed record SearchHeat(double Start, double End, double ZoneShare, int Most, double Blink)
 {
-    /// <summary>Tried out on invented nurseries (docs/planning.md). A large one has fewer steps a batch, and starts colder.</summary>
-    public static SearchHeat Of(int batches) => batches <= Large ? new(700, 20, 0.15, 10, 0.01) : new(400, 20, 0.15, 8, 0.01);
-
-    private const int Large = 1000;
+    /// <summary>Tried out on invented nurseries (docs/planning.md). A large one has fewer steps a batch and starts from a better plan,
+    /// which a hot search would only spoil.</summary>
+    public static SearchHeat Of(int batches) => batches switch
+    {
+        <= 1000 => new(700, 20, 0.15, 10, 0.01),
+        <= 5000 => new(50, 10, 0.3, 8, 0.01),
+        _ => new(10, 3, 0.4, 8, 0.01),
+    };
 
     public double At(double done) => Start * Math.Pow(End / Start, done);
 }

@@ -1,15 +1,13 @@
 namespace Nursery.Planning.Search;
 
-/// <summary>Which zones will be on which level when, were every batch timed as it likes best: enough of them for the fullest day of a
-/// week, and a zone stays on its level as long as that many are wanted. A first plan kept to it has its batches gathered; without it
-/// each takes the zone that happens to be cheapest, and in a large nursery the zones end up on levels nobody else wants.</summary>
+/// <summary>Which zones will be on which level when, were every batch timed as it likes best: enough of them for a week's trays, and
+/// a zone stays on its level as long as that many are wanted. A first plan kept to it has its batches gathered; without it each
+/// takes the zone that happens to be cheapest, and in a large nursery the zones end up on levels nobody else wants.</summary>
 internal static class SetpointForecast
 {
-    /// <summary>Batches do not fill a zone to the last space.</summary>
-    private const double Slack = 1.06;
-
-    /// <summary>A zone, a level that is not off, and a week it is on it.</summary>
-    public static List<(int Zone, int Level, int Week)> Of(SeasonModel model)
+    /// <param name="margin">Spaces for a tray on heat, of the mean of a week.</param>
+    /// <returns>A zone, a level that is not off, and a week it is on it.</returns>
+    public static List<(int Zone, int Level, int Week)> Of(SeasonModel model, double margin)
     {
         var wanted = Wanted(model);
         var found = new List<(int Zone, int Level, int Week)>();
@@ -19,7 +17,7 @@ internal static class SetpointForecast
             var missing = new double[model.Levels];
             for (var some = 1; some < model.Levels; some++)
             {
-                missing[some] = wanted[(week * model.Levels) + some];
+                missing[some] = margin * wanted[(week * model.Levels) + some];
             }
 
             for (var zone = 0; zone < model.Zones; zone++)
@@ -62,32 +60,18 @@ internal static class SetpointForecast
         bool May(int zone, int week, int some) => (model.Allowed[(zone * model.Weeks) + week] >> some & 1) != 0;
     }
 
-    /// <summary>Spaces on the fullest day, by week × levels + level.</summary>
+    /// <summary>Spaces on the mean of a week's days, by week × levels + level.</summary>
     private static double[] Wanted(SeasonModel model)
     {
         var modes = model.Modes;
-        var load = new int[model.Days, model.Levels];
+        var wanted = new double[model.Weeks * model.Levels];
         for (var batch = 0; batch < model.Batches.Count; batch++)
         {
             var mode = modes.Start[batch];
-            if (mode == modes.Start[batch + 1])
+            var any = mode < modes.Start[batch + 1];
+            for (int day = any ? modes.Sow[mode] : 0; any && day < modes.Emerge[mode]; day++)
             {
-                continue;
-            }
-
-            for (int day = modes.Sow[mode]; day < modes.Emerge[mode]; day++)
-            {
-                load[day, modes.Level[mode]] += model.Before[batch];
-            }
-        }
-
-        var wanted = new double[model.Weeks * model.Levels];
-        for (var day = 0; day < model.Days; day++)
-        {
-            for (var level = 0; level < model.Levels; level++)
-            {
-                ref var most = ref wanted[((day / 7) * model.Levels) + level];
-                most = Math.Max(most, Slack * load[day, level]);
+                wanted[(day / 7 * model.Levels) + modes.Level[mode]] += model.Before[batch] / 7.0;
             }
         }
 

@@ -19,6 +19,9 @@ internal sealed class ZoneBook
     /// <summary>Bits of zones a level may be locked on in a week, by (week × Levels + level) × <see cref="MaskWords"/>.</summary>
     private readonly ulong[] _open;
 
+    /// <summary>Likewise, of zones that are locked on the level: one more batch costs no heat there.</summary>
+    private readonly ulong[] _kept;
+
     public readonly int MaskWords;
 
     public ZoneBook(SeasonModel model)
@@ -34,6 +37,7 @@ internal sealed class ZoneBook
         _cost = new int[model.Zones];
         _dirty = new bool[model.Zones];
         _open = new ulong[_weeks * _levels * MaskWords];
+        _kept = new ulong[_open.Length];
         for (var zone = 0; zone < model.Zones; zone++)
         {
             for (var week = 0; week < _weeks; week++)
@@ -50,6 +54,8 @@ internal sealed class ZoneBook
     public long Total { get; private set; }
 
     public ReadOnlySpan<ulong> Open(int week, int level) => _open.AsSpan(((week * _levels) + level) * MaskWords, MaskWords);
+
+    public ReadOnlySpan<ulong> Kept(int week, int level) => _kept.AsSpan(((week * _levels) + level) * MaskWords, MaskWords);
 
     public bool IsOpen(int zone, int week, int level) => (Open(week, level)[zone >> 6] >> (zone & 63) & 1) != 0;
 
@@ -82,6 +88,7 @@ internal sealed class ZoneBook
             {
                 _level[at] = (sbyte)level;
                 OpenTo(zone, week, 1u << level);
+                _kept[(((week * _levels) + level) * MaskWords) + (zone >> 6)] |= 1UL << (zone & 63);
                 Soil(zone);
             }
         }
@@ -94,6 +101,7 @@ internal sealed class ZoneBook
             var at = (zone * _weeks) + week;
             if (--_locks[at] == 0)
             {
+                _kept[(((week * _levels) + _level[at]) * MaskWords) + (zone >> 6)] &= ~(1UL << (zone & 63));
                 _level[at] = -1;
                 OpenTo(zone, week, _model.Allowed[at]);
                 Soil(zone);
