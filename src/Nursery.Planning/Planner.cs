@@ -23,7 +23,7 @@ public static class Planner
         var model = new SeasonModel(@checked.Usable, @checked.Usable.Batches);
         var random = new SplitMix(effort.Seed);
         var season = Constructive.Best(model, random);
-        Better(season, effort, random, SearchHeat.Of(season.Places.Length), progress, cancellation);
+        Better(season, effort, random, SearchHeat.Of(season), progress, cancellation);
         return Written(season, @checked);
     }
 
@@ -35,7 +35,7 @@ public static class Planner
         var @checked = ProblemCheck.Of(problem);
         var random = new SplitMix(effort.Seed);
         var season = PlanReading.PutBack(@checked.Usable, plan.Batches, random);
-        Better(season, effort, random, SearchHeat.Of(season.Places.Length), progress, cancellation);
+        Better(season, effort, random, SearchHeat.Of(season), progress, cancellation);
         return Written(season, @checked);
     }
 

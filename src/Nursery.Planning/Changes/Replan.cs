@@ -10,7 +10,7 @@ namespace Nursery.Planning.Changes;
 /// pays for every sow day, zone and bench that differs from the plan of today.</summary>
 public static class Replan
 {
-    private static readonly SearchHeat Cold = new(Start: 60, End: 5, ZoneShare: 0.05, Most: 5, Blink: 0.01);
+    private static readonly SearchHeat Cold = new(Start: 60, End: 5, ZoneShare: 0.05, Most: 5, Blink: 0.01, Parts: 1);
 
     /// <param name="problem">The season as it was planned.</param>
     /// <param name="today">The plan that was accepted for it.</param>

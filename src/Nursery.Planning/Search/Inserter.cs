@@ -8,7 +8,6 @@ namespace Nursery.Planning.Search;
 internal sealed class Inserter
 {
     private const int FewBenches = 16;
-    private const double PartsShare = 0.1;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly ModeTable _modes;
@@ -35,6 +34,9 @@ internal sealed class Inserter
     /// <summary>Part of the modes passed over at random, so that the search does not fall into the same hole again.</summary>
     public double Blink { get; set; }
 
+    /// <summary>Part of the batches that may not cost as much as being unplaced which are tried in parts.</summary>
+    public double Parts { get; set; } = 1;
+
     /// <summary>Puts the batch where it is cheapest; leaves it unplaced when that is cheaper or there is no place.</summary>
     public bool Insert(int batch) => Insert(batch, _model.UnplacedCost(batch));
 
@@ -42,9 +44,7 @@ internal sealed class Inserter
     public bool Insert(int batch, int below)
     {
         var place = Cheapest(batch, below, out var cost);
-
-        // To look for parts costs more than all the rest and good plans have none, so the search mostly does not.
-        var parts = Blink == 0 || below >= _model.UnplacedCost(batch) || _random.Chance(PartsShare);
+        var parts = below >= _model.UnplacedCost(batch) || Parts >= 1 || _random.Chance(Parts);
         if (parts && (place.Mode < 0 || cost > _modes.Cost[_modes.Start[batch]] + (2 * _model.Prices.Split) + (_model.UnplacedCost(batch) / 2)))
         {
             var split = _splits.Cheapest(batch, place.Mode < 0 ? below : cost);

@@ -4,7 +4,7 @@ namespace Nursery.Planning.Search;
 internal sealed class Ruin
 {
     private const double UnplacedShare = 0.3;
-    private const double EdgeShare = 0.5;
+    private const double EdgeShare = 0.4;
     private const int EdgesLookedAt = 3;
     private const int MostBesideEdge = 5;
     private readonly Season _season;

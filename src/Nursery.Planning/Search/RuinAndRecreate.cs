@@ -33,7 +33,7 @@ internal sealed class RuinAndRecreate
         _inserter = new Inserter(season, random);
         _ruin = new Ruin(season, random);
         _best = [.. season.Places];
-        Heat = SearchHeat.Of(_best.Length);
+        Heat = SearchHeat.Of(season);
         _isChanged = new bool[_best.Length];
         _trayDays = TrayDays(season.Model);
         season.Zones.Settle();
@@ -110,7 +110,7 @@ internal sealed class RuinAndRecreate
         }
 
         Sort();
-        _inserter.Blink = Heat.Blink;
+        (_inserter.Blink, _inserter.Parts) = (Heat.Blink, Heat.Parts);
         var limit = _cost + (long)(temperature * -Math.Log(1 - _random.Unit()));
         var failed = !PlaceAnew(held ? limit + (_season.Zones.Total - before) + (2L * _season.Model.Prices.SetpointChange) : limit);
         if (held)

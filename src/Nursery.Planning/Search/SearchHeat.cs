@@ -6,15 +6,18 @@ namespace Nursery.Planning.Search;
 /// <param name="ZoneShare">Part of the steps that empty a zone for some weeks.</param>
 /// <param name="Most">Most batches placed anew in the other steps, 2 or more.</param>
 /// <param name="Blink">Part of the modes passed over.</param>
-internal sealed record SearchHeat(double Start, double End, double ZoneShare, int Most, double Blink)
+/// <param name="Parts">Part of the batches without a place in one piece that are tried in several; to look for those costs more than all the
+/// rest of a step, and good plans of large nurseries have none.</param>
+internal sealed record SearchHeat(double Start, double End, double ZoneShare, int Most, double Blink, double Parts)
 {
     /// <summary>Tried out on invented nurseries (docs/planning.md). A large one has fewer steps a batch and starts from a better plan,
-    /// which a hot search would only spoil.</summary>
-    public static SearchHeat Of(int batches) => batches switch
+    /// which a hot search would only spoil; where not all have a place, to choose who goes without takes much more heat.</summary>
+    public static SearchHeat Of(Season season) => season switch
     {
-        <= 1000 => new(700, 20, 0.15, 10, 0.01),
-        <= 5000 => new(50, 10, 0.3, 8, 0.01),
-        _ => new(10, 3, 0.4, 8, 0.01),
+        { Places.Length: > 5000 } => new(10, 3, 0.4, 8, 0.01, 0.1),
+        { Places.Length: > 1000 } => new(50, 10, 0.3, 8, 0.01, 0.1),
+        _ when season.Unplaced.Length * 20 > season.Places.Length => new(15000, 100, 0.15, 10, 0.01, 1),
+        _ => new(400, 20, 0.3, 10, 0.01, 1),
     };
 
     public double At(double done) => Start * Math.Pow(End / Start, done);
