@@ -102,8 +102,14 @@ public sealed class ShortStandsPageTests(TestDatabase database) : IClassFixture<
     private static async Task<PlannedBatch> ShortAsync(TestNursery nursery)
     {
         var batch = await SownAsync(nursery);
-        nursery.Clock.Advance(TimeSpan.FromDays(25));
-        await nursery.RecordAsync(new PlantsCounted(batch.Id, CountWhat.CellsUp, 60, null, null, false));
+
+        // Hardly more came up between the two counts: it is the seed that is poor, not slow.
+        foreach (var (days, up) in new[] { (18, 57), (7, 60) })
+        {
+            nursery.Clock.Advance(TimeSpan.FromDays(days));
+            await nursery.RecordAsync(new PlantsCounted(batch.Id, CountWhat.CellsUp, up, null, null, false));
+        }
+
         return batch;
     }
 
