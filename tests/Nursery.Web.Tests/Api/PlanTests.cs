@@ -44,7 +44,9 @@ public sealed class PlanTests(ApiServer server) : IClassFixture<ApiServer>
     {
         var problem = new
         {
-            start = "2026-03-02", days = 90, houses = new[] { new { id = "A" } },
+            start = "2026-03-02",
+            days = 90,
+            houses = new[] { new { id = "A" } },
             benches = new[]
             {
                 new { id = "G", house = "A", use = "Heat", spaces = 10, widthIn = 60, lengthIn = 200 },
