@@ -46,7 +46,8 @@ public sealed class LayerTests
     [InlineData("Npgsql.")]
     [InlineData("Nursery.Data")]
     [InlineData("Nursery.Past")]
-    [InlineData("Nursery.Planning")]
+    [InlineData("Nursery.Planning.Search")]
+    [InlineData("Planner.")]
     [InlineData("Nursery.Printing")]
     public void Web_NamesNothingBelowTheUseCases(string name)
     {
