@@ -3,18 +3,29 @@ using Nursery.Planning.Problems;
 
 namespace Nursery.Application.Plans;
 
+/// <summary>Where and when a batch stands in a plan.</summary>
+/// <param name="ReadyOn">As the product counts it: its trays are gone the day after.</param>
+/// <param name="SetpointF">°F it germinates at.</param>
+public sealed record BatchPlace(
+    DateOnly SowOn, DateOnly MoveOffOn, DateOnly ReadyOn, double SetpointF, IReadOnlyList<string> Zones, IReadOnlyList<string> Benches)
+{
+    internal static BatchPlace? Of(PlannedBatch? placed) => placed is null ? null : new BatchPlace(
+        placed.SowOn, placed.MoveOffOn, placed.ReadyOn.AddDays(-1), placed.SetpointF,
+        [.. placed.Heat.Select(stay => stay.Zone).Distinct()], [.. placed.Benches.Select(stay => stay.Bench).Distinct()]);
+}
+
 /// <summary>A batch in the plan of today and in a proposal.</summary>
 /// <param name="Today">Null: it has no place today.</param>
 /// <param name="Then">Null: the proposal has none for it.</param>
 /// <param name="LateToday">Days after its last day on time, 0 or more; null without a place.</param>
 /// <param name="LateThen">The same in the proposal.</param>
-public sealed record BatchChange(string Code, int Trays, PlannedBatch? Today, PlannedBatch? Then, int? LateToday, int? LateThen)
+public sealed record BatchChange(string Code, int Trays, BatchPlace? Today, BatchPlace? Then, int? LateToday, int? LateThen)
 {
     public bool SowDay => Today is { } was && Then is { } now && was.SowOn != now.SowOn;
 
-    public bool Zone => Today is { } was && Then is { } now && was.Heat[0].Zone != now.Heat[0].Zone;
+    public bool Zone => Today is { } was && Then is { } now && was.Zones[0] != now.Zones[0];
 
-    public bool Bench => Today is { } was && Then is { } now && was.Benches[0].Bench != now.Benches[0].Bench;
+    public bool Bench => Today is { } was && Then is { } now && was.Benches[0] != now.Benches[0];
 
     public bool Gains => Today is null && Then is not null;
 
@@ -39,14 +50,14 @@ public sealed record PlanComparison(
     IReadOnlyList<BatchChange> Batches, IReadOnlyList<ZoneChange> Zones, long TodayCost, long ThenCost,
     IReadOnlyList<(string Name, long Today, long Then)> Costs)
 {
-    public static PlanComparison Of(Problem problem, Plan today, Plan then)
+    internal static PlanComparison Of(Problem problem, Plan today, Plan then)
     {
         var (was, now) = (today.Batches.ToDictionary(batch => batch.Id), then.Batches.ToDictionary(batch => batch.Id));
         return new PlanComparison(
             [.. problem.Batches.Select(batch =>
             {
                 var (old, @new) = (was.GetValueOrDefault(batch.Id), now.GetValueOrDefault(batch.Id));
-                return new BatchChange(batch.Id, batch.Trays, old, @new, Late(batch, old), Late(batch, @new));
+                return new BatchChange(batch.Id, batch.Trays, BatchPlace.Of(old), BatchPlace.Of(@new), Late(batch, old), Late(batch, @new));
             })],
             [.. then.Zones.SelectMany(path => Changes(problem, today, path))],
             today.Score.PositionedCost, then.Score.PositionedCost,

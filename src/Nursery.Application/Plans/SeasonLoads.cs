@@ -8,10 +8,10 @@ namespace Nursery.Application.Plans;
 /// <param name="Kind">Heat, Warm, Cool or Hardening.</param>
 /// <param name="Capacity">Tray spaces there are.</param>
 /// <param name="Weeks">On the fullest day of each week of the season, trays that stand already counted.</param>
-public sealed record PlaceLoad(BenchUse Kind, int Capacity, IReadOnlyList<int> Weeks);
+public sealed record PlaceLoad(PlaceKind Kind, int Capacity, IReadOnlyList<int> Weeks);
 
 /// <summary>How full heat, warm and cool benches and hardening are, week by week.</summary>
-public static class SeasonLoads
+internal static class SeasonLoads
 {
     private static readonly BenchUse[] Kinds = [BenchUse.Heat, BenchUse.Warm, BenchUse.Cool, BenchUse.Hardening];
 
@@ -32,7 +32,7 @@ public static class SeasonLoads
             Add(BenchUse.Hardening, batch.HardenOn, batch.ReadyOn, batch.Benches.Sum(stay => stay.SpacesAfter));
         }
 
-        return [.. Kinds.Select(kind => new PlaceLoad(kind, Capacity(problem, kind), [.. days[kind].Chunk(7).Select(week => week.Max())]))];
+        return [.. Kinds.Select(kind => new PlaceLoad(PlanLines.Kind(kind), Capacity(problem, kind), [.. days[kind].Chunk(7).Select(week => week.Max())]))];
 
         void Add(BenchUse kind, DateOnly from, DateOnly to, int spaces)
         {

@@ -7,14 +7,20 @@ using Nursery.Domain.Refusals;
 using Nursery.Domain.Runs;
 using Nursery.Planning;
 using Nursery.Planning.Plans;
-using Nursery.Planning.Problems;
 
 namespace Nursery.Application.Plans;
 
 /// <summary>A proposal beside the plan that was in force when it was made.</summary>
+/// <param name="Run">How it came to be.</param>
+/// <param name="Start">First day of the season, a Monday.</param>
+/// <param name="Days">Of the season.</param>
 /// <param name="Names">Variety of every batch, by code.</param>
+/// <param name="Then">The proposal by zone and bench.</param>
+/// <param name="Today">The same of today's plan.</param>
+/// <param name="Loads">How full it gets in the proposal and in today's plan, by kind of place.</param>
 public sealed record Proposal(
-    PlanRun Run, Problem Problem, Plan Plan, Plan Today, PlanComparison Comparison, IReadOnlyDictionary<string, string> Names, WaysOut? WaysOut);
+    PlanRun Run, DateOnly Start, int Days, PlanComparison Comparison, IReadOnlyDictionary<string, string> Names, WaysOut? WaysOut,
+    IReadOnlyList<PlanLine> Then, IReadOnlyList<PlanLine> Today, IReadOnlyList<(PlaceLoad Then, PlaceLoad Today)> Loads);
 
 /// <summary>A plan run, or the site's latest, alone or beside the plan it was made from.</summary>
 public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
@@ -47,8 +53,9 @@ public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, Time
     {
         var (problem, today) = (PlanningJson.ReadProblem(kept.Problem!), PlanningJson.ReadPlan(kept.Today!));
         return new Proposal(
-            run, problem, plan, today, PlanComparison.Of(problem, today, plan),
-            kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.WaysOut);
+            run, problem.Start, problem.Days, PlanComparison.Of(problem, today, plan),
+            kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.WaysOut,
+            PlanLines.Of(problem, plan), PlanLines.Of(problem, today), [.. SeasonLoads.Of(problem, plan).Zip(SeasonLoads.Of(problem, today))]);
     }
 
     private async Task<BackgroundRun?> LoadAsync(Guid? id, Actor actor, CancellationToken cancellation)

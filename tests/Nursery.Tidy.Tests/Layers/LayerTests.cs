@@ -15,7 +15,7 @@ public sealed class LayerTests
         ["Nursery.Domain"] = ["Nursery.Agronomy"],
         ["Nursery.Data"] = ["Nursery.Agronomy", "Nursery.Domain"],
         ["Nursery.Application"] = ["Nursery.Agronomy", "Nursery.Data", "Nursery.Domain", "Nursery.Past", "Nursery.Planning", "Nursery.Printing"],
-        ["Nursery.Web"] = ["Nursery.Agronomy", "Nursery.Application", "Nursery.Domain", "Nursery.Planning"],
+        ["Nursery.Web"] = ["Nursery.Agronomy", "Nursery.Application", "Nursery.Domain"],
     };
 
     [Fact]

@@ -4,9 +4,6 @@ using Nursery.Application;
 using Nursery.Application.Computed;
 using Nursery.Application.Plans;
 using Nursery.Domain.Sites;
-using Nursery.Planning;
-using Nursery.Planning.Plans;
-using Nursery.Planning.Scoring;
 
 namespace Nursery.Web.Components.Pages.Plans;
 
@@ -20,31 +17,29 @@ internal static class PlanWords
     public static string Degrees(double fahrenheit, Units units) =>
         Application.Degrees.Of(Temperature.FromFahrenheit((decimal)fahrenheit).Celsius, units);
 
-    public static string Kind(BenchUse kind) => kind switch
+    public static string Kind(PlaceKind kind) => kind switch
     {
-        BenchUse.Heat => "Heat zones",
-        BenchUse.Warm => "Warm benches",
-        BenchUse.Cool => "Cool benches",
+        PlaceKind.Heat => "Heat zones",
+        PlaceKind.Warm => "Warm benches",
+        PlaceKind.Cool => "Cool benches",
         _ => "Hardening off",
     };
 
     /// <summary>What a cost is for.</summary>
-    public static string Cost(string constraint) => Enum.TryParse<Constraint>(constraint, out var known)
-        ? known switch
-        {
-            Constraint.EarlyReady => "ready before it is due",
-            Constraint.LateReady => "ready after it is due",
-            Constraint.DegreeOff => "heat off what the crop likes best",
-            Constraint.HeatedBenchDay => "heat of zones that are on",
-            Constraint.SetpointChange => "zones set to something else",
-            Constraint.SplitBatch => "batches on more than one zone or bench",
-            Constraint.Unplaced => "trays without a place",
-            Constraint.SplitRun => "batches in more than one run of spaces",
-            Constraint.ChangedSowDay => "sowing days changed",
-            Constraint.ExtraMove => "zones and benches changed",
-            _ => constraint,
-        }
-        : constraint;
+    public static string Cost(string constraint) => constraint switch
+    {
+        "EarlyReady" => "ready before it is due",
+        "LateReady" => "ready after it is due",
+        "DegreeOff" => "heat off what the crop likes best",
+        "HeatedBenchDay" => "heat of zones that are on",
+        "SetpointChange" => "zones set to something else",
+        "SplitBatch" => "batches on more than one zone or bench",
+        "Unplaced" => "trays without a place",
+        "SplitRun" => "batches in more than one run of spaces",
+        "ChangedSowDay" => "sowing days changed",
+        "ExtraMove" => "zones and benches changed",
+        _ => constraint,
+    };
 
     /// <summary>The proposal against today's plan, a sentence each.</summary>
     public static IEnumerable<string> Summary(PlanComparison comparison)
@@ -81,7 +76,7 @@ internal static class PlanWords
         Add(batch.Zone, $"zone {Zones(now)} at {Degrees(now.SetpointF, units)}, not {Zones(was)}");
         Add(!batch.Zone && !was.SetpointF.Equals(now.SetpointF), $"{Degrees(now.SetpointF, units)} instead of {Degrees(was.SetpointF, units)}");
         Add(batch.Bench, $"bench {Benches(now)}, not {Benches(was)}");
-        Add(was.ReadyOn != now.ReadyOn, $"ready {Day(now.ReadyOn.AddDays(-1))}, not {Day(was.ReadyOn.AddDays(-1))}");
+        Add(was.ReadyOn != now.ReadyOn, $"ready {Day(now.ReadyOn)}, not {Day(was.ReadyOn)}");
         return changes.Count == 0 ? "as it is" : string.Join("; ", changes);
 
         void Add(bool differs, string words)
@@ -105,13 +100,13 @@ internal static class PlanWords
     /// <summary>How the cost of a plan comes to be.</summary>
     public static How HowCost(PlanComparison comparison) => new(
         "What the proposal costs", "sum of what each breach of a wish costs, by the price list of docs/planning.md",
-        [.. comparison.Costs.Where(cost => cost.Then > 0 && cost.Name is not (nameof(Constraint.ChangedSowDay) or nameof(Constraint.ExtraMove)))
+        [.. comparison.Costs.Where(cost => cost.Then > 0 && cost.Name is not ("ChangedSowDay" or "ExtraMove"))
             .Select(cost => new HowInput(Cost(cost.Name), Money(cost.Then), "", "the proposal, price list of the planner"))],
         "price list: from memory, to compare plans and not to keep books", "docs/planning.md");
 
-    private static string Zones(PlannedBatch placed) => string.Join(" and ", placed.Heat.Select(stay => stay.Zone).Distinct());
+    private static string Zones(BatchPlace placed) => string.Join(" and ", placed.Zones);
 
-    private static string Benches(PlannedBatch placed) => string.Join(" and ", placed.Benches.Select(stay => stay.Bench).Distinct());
+    private static string Benches(BatchPlace placed) => string.Join(" and ", placed.Benches);
 
     private static string Said(int count, string one, string many) =>
         count == 0 ? "" : string.Format(CultureInfo.InvariantCulture, count == 1 ? one : many, Written.Count(count, "batch", "batches")) + ".";
