@@ -46,8 +46,7 @@ public sealed class LayerTests
     [InlineData("Npgsql.")]
     [InlineData("Nursery.Data")]
     [InlineData("Nursery.Past")]
-    [InlineData("Nursery.Planning.Search")]
-    [InlineData("Planner.")]
+    [InlineData("Nursery.Planning")]
     [InlineData("Nursery.Printing")]
     public void Web_NamesNothingBelowTheUseCases(string name)
     {
