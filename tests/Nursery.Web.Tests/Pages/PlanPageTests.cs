@@ -137,12 +137,12 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         var wide = Width(page);
 
         page.Find("#line-weeks").Change("6");
-        Assert.True(Width(page) > wide, "Fewer weeks across make it wider.");
+        page.WaitForAssertion(() => Assert.True(Width(page) > wide, "Fewer weeks across make it wider."));
         page.Find("#line-rows").Change("zones");
-        Assert.Empty(page.FindAll(".time-line .bar.warm"));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".time-line .bar.warm")));
         Assert.Contains("Zone Z80", page.Find(".time-line").TextContent, StringComparison.Ordinal);
         page.Find("#line-plan").Change("today");
-        Assert.Empty(page.FindAll(".time-line .bar.heat"));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".time-line .bar.heat")));
     }
 
     private static double Width(IRenderedComponent<PlanPage> page) =>
