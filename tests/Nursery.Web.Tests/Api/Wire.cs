@@ -10,7 +10,7 @@ namespace Nursery.Web.Tests.Api;
 /// <summary>Requests as another system would write them, and what their answers must look like.</summary>
 internal static class Wire
 {
-    private static readonly TimeSpan LongestRun = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan LongestRun = TimeSpan.FromMinutes(3);
 
     public static StringContent Json(string body) => new(body, Encoding.UTF8, "application/json");
 
