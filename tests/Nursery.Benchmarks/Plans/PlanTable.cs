@@ -60,8 +60,8 @@ internal static class PlanTable
             Path.Combine(AppContext.BaseDirectory, "Nursery.Benchmarks.dll"), "plan", "--size", size, "--seed", Text(seed), "--load", Text(load),
             .. bound ? ["--bound"] : Array.Empty<string>(),
 
-            // The over-full bar asks for ten seconds at S too.
-            .. load >= OverFull && size == "S" ? ["--iterations", Text(PlanSize.Of(size).Steps / 3)] : Array.Empty<string>(),
+            // The over-full bar asks for ten seconds at S too, and a step takes twice as long there.
+            .. load >= OverFull ? ["--iterations", Text(PlanSize.Of(size).Steps / (size == "S" ? 5 : 2))] : Array.Empty<string>(),
         ];
         foreach (var arg in args)
         {

@@ -10,7 +10,7 @@ namespace Nursery.Planning.Tests.Changes;
 public sealed class ReplanTests
 {
     private static readonly Problem Season = InventedNursery.Make("S", 1, 0.90);
-    private static readonly Plan Today = Planner.Plan(Season, new Effort(10_000)).Plan;
+    private static readonly Plan Today = Planner.Plan(Season, new Effort(40_000)).Plan;
     private static readonly DateOnly Day = Season.DateOf(85);
     private static readonly Effort AtOnce = new(0);
 
