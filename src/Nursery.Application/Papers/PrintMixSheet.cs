@@ -28,7 +28,7 @@ public sealed class PrintMixSheet(IDbContextFactory<NurseryDbContext> databases,
         await using var database = await databases.CreateDbContextAsync(cancellation);
         var site = await database.SiteOfAsync(actor, cancellation);
         var list = await listSowings.HandleAsync(from, to, actor, cancellation);
-        var days = list.Days.Select(day => (Title: SowingWords.Day(day.Day), day.Mix)).Prepend((Title: "Late, from days before", Mix: list.LateMix));
+        var days = list.Days.Select(day => (Title: SowingWords.Day(day.Day), day.Mix)).Prepend((Title: SowingWords.LateDays, Mix: list.LateMix));
         return MixSheetDocument.Render(new MixSheetModel(
             site.Imprint(time),
             site.Sheet(paper),

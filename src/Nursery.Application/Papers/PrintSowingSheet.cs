@@ -26,7 +26,7 @@ public sealed class PrintSowingSheet(IDbContextFactory<NurseryDbContext> databas
         var site = await database.SiteOfAsync(actor, cancellation);
         var list = await listSowings.HandleAsync(from, to, actor, cancellation);
         var days = list.Days.Select(day => (Title: SowingWords.Day(day.Day), day.Items))
-            .Prepend(("Late, from days before", list.Late))
+            .Prepend((SowingWords.LateDays, list.Late))
             .Select(day => (day.Item1, Items: day.Item2.Where(item => item.SownOn is null).ToList()))
             .Where(day => day.Items.Count > 0).ToList();
         return SowingSheetDocument.Render(new SowingSheetModel(

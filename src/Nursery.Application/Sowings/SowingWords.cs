@@ -11,6 +11,9 @@ public static class SowingWords
     private const decimal MmPerInch = 25.4m;
     private const int Parts = 16;
 
+    /// <summary>Over what should have been sown before the days shown.</summary>
+    public const string LateDays = "Late, from days before";
+
     public const string Treated = "Treated seed: wear gloves, follow its label, never use it as food or feed.";
     public const string Dust = "Wet peat, perlite and gypsum before you stir them; wear a respirator where they dust; open bagged mixes away from the face and wash your hands.";
     public const string Lifting = "A bale or a wet tray is heavy: lift with the legs, two people or a cart for more than one can carry. Follow the labels and local rules.";
