@@ -48,32 +48,48 @@ internal sealed class ForecastPosterior
     public double ProgressTo90Percent(ForecastQuestion question)
     {
         var known = new Dictionary<(int, double), double>();
-        var sorted = Cells.Select(cell =>
-        {
-            var key = (cell.Curve, question.SeedsPerCell == 1 ? 1 : cell.Fraction);
-            if (!known.TryGetValue(key, out var progress))
+        return Points(
+            cell =>
             {
-                progress = known[key] = ProgressOf(question.SeedsPerCell, cell.Curve, cell.Fraction);
-            }
+                var key = (cell.Curve, question.SeedsPerCell == 1 ? 1 : cell.Fraction);
+                if (!known.TryGetValue(key, out var progress))
+                {
+                    progress = known[key] = ProgressOf(question.SeedsPerCell, cell.Curve, cell.Fraction);
+                }
 
-            return (progress: progress * cell.Slower, cell.Weight);
-        }).OrderBy(item => item.progress).ToList();
-        var sum = 0d;
-        return sorted.First(item => (sum += item.Weight) >= 0.5).progress;
+                return progress * cell.Slower;
+            },
+            0.5)[0];
     }
 
     /// <summary>Progress at which half of the final emergence is up: median, 5 and 95 % over the posterior.</summary>
     public Interval ProgressToHalf()
     {
         var half = Enumerable.Range(0, _beliefs.Curves.Count).Select(curve => Reaches(curve, 0.5)).ToArray();
-        var sorted = Cells.Select(cell => (Progress: half[cell.Curve] * cell.Slower, cell.Weight)).OrderBy(item => item.Progress).ToList();
-        double At(double chance)
+        var points = Points(cell => half[cell.Curve] * cell.Slower, 0.05, 0.5, 0.95);
+        return new Interval(points[1], points[0], points[2]);
+    }
+
+    /// <summary>Points of a value over the posterior below or at which so much of the weight lies.</summary>
+    private double[] Points(Func<Cell, double> of, params double[] chances)
+    {
+        var (values, weights) = (new double[Cells.Count], new double[Cells.Count]);
+        for (var index = 0; index < values.Length; index++)
         {
-            var sum = 0d;
-            return sorted.First(item => (sum += item.Weight) >= chance - 1e-9).Progress;
+            (values[index], weights[index]) = (of(Cells[index]), Cells[index].Weight);
         }
 
-        return new Interval(At(0.5), At(0.05), At(0.95));
+        Array.Sort(values, weights);
+        return Array.ConvertAll(chances, chance =>
+        {
+            var (sum, at) = (weights[0], 0);
+            while (sum < chance - 1e-9 && at < values.Length - 1)
+            {
+                sum += weights[++at];
+            }
+
+            return values[at];
+        });
     }
 
     /// <summary>The posterior with the share of the final emergence that is up at a progress.</summary>
@@ -155,13 +171,19 @@ internal sealed class ForecastPosterior
         return (axis[Math.Max(0, Array.FindIndex(axis, Counts) - 1)], axis[Math.Min(axis.Length - 1, Array.FindLastIndex(axis, Counts) + 1)]);
     }
 
-    /// <summary>Weights that add to one; what weighs next to nothing is dropped.</summary>
+    /// <summary>Makes the weights add to one; what weighs next to nothing is dropped.</summary>
     private static List<Cell> Normalized(List<Cell> cells)
     {
         var best = cells.Max(cell => cell.Weight);
-        var kept = cells.Where(cell => cell.Weight > best - NextToNothing).Select(cell => cell with { Weight = Math.Exp(cell.Weight - best) }).ToList();
-        var total = kept.Sum(cell => cell.Weight);
-        return kept.ConvertAll(cell => cell with { Weight = cell.Weight / total });
+        cells.RemoveAll(cell => cell.Weight <= best - NextToNothing);
+        var weights = cells.ConvertAll(cell => Math.Exp(cell.Weight - best));
+        var total = weights.Sum();
+        for (var index = 0; index < cells.Count; index++)
+        {
+            cells[index] = cells[index] with { Weight = weights[index] / total };
+        }
+
+        return cells;
     }
 
     /// <param name="Fraction">Final emergence G.</param>

@@ -11,18 +11,33 @@ internal sealed class Mixture
 
     public IReadOnlyList<(double Mean, double Sd, double Weight)> Parts => _parts;
 
-    public static Mixture Of(IEnumerable<(Moments Moments, double Weight)> parts, int bins)
+    /// <param name="parts">One or more.</param>
+    /// <param name="bins">Parts whose means lie in one of so many equal steps become one.</param>
+    public static Mixture Of(ReadOnlySpan<(Moments Moments, double Weight)> parts, int bins)
     {
-        var all = parts.ToList();
-        var (low, high) = (all.Min(part => part.Moments.Mean), all.Max(part => part.Moments.Mean));
-        var width = Math.Max(1e-9, (high - low) / bins);
-        return new Mixture([.. all.GroupBy(part => (int)((part.Moments.Mean - low) / width)).Select(bin =>
+        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var (moments, _) in parts)
         {
-            var weight = bin.Sum(part => part.Weight);
-            var mean = bin.Sum(part => part.Weight * part.Moments.Mean) / weight;
-            var second = bin.Sum(part => part.Weight * (part.Moments.Variance + ((part.Moments.Mean - mean) * (part.Moments.Mean - mean)))) / weight;
-            return (mean, Math.Sqrt(second), weight);
-        })]);
+            (low, high) = (Math.Min(low, moments.Mean), Math.Max(high, moments.Mean));
+        }
+
+        var width = Math.Max(1e-9, (high - low) / bins);
+        var merged = new (double Mean, double Second, double Weight)[bins + 1];
+        foreach (var (moments, weight) in parts)
+        {
+            ref var bin = ref merged[(int)((moments.Mean - low) / width)];
+            bin.Weight += weight;
+            bin.Mean += weight * moments.Mean;
+        }
+
+        foreach (var (moments, weight) in parts)
+        {
+            ref var bin = ref merged[(int)((moments.Mean - low) / width)];
+            var off = moments.Mean - (bin.Mean / bin.Weight);
+            bin.Second += weight * (moments.Variance + (off * off));
+        }
+
+        return new Mixture([.. from bin in merged where bin.Weight > 0 select (bin.Mean / bin.Weight, Math.Sqrt(bin.Second / bin.Weight), bin.Weight)]);
     }
 
     /// <summary>Of each plant a share is left, the shares being equally likely.</summary>

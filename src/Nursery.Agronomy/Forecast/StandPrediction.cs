@@ -22,9 +22,16 @@ internal sealed class StandPrediction
     public StandPrediction(ForecastQuestion question, ForecastPosterior posterior, ForecastBeliefs beliefs)
     {
         (_question, _posterior, _beliefs) = (question, posterior, beliefs);
-        var parts = posterior.Cells.Select(cell => Predict(cell, cell.Fraction, posterior.Chain.Now)).ToList();
-        _emerged = Mixture.Of(parts.Select(part => (part.Emerged, part.Weight)), Bins);
-        _stand = Mixture.Of(parts.Select(part => (part.Stand, part.Weight)), Bins);
+        var cells = posterior.Cells;
+        var (emerged, stand) = (new (Moments, double)[cells.Count], new (Moments, double)[cells.Count]);
+        for (var index = 0; index < cells.Count; index++)
+        {
+            var (seeds, plants) = Predict(cells[index], cells[index].Fraction, posterior.Chain.Now);
+            (emerged[index], stand[index]) = ((seeds, cells[index].Weight), (plants, cells[index].Weight));
+        }
+
+        _emerged = Mixture.Of(emerged, Bins);
+        _stand = Mixture.Of(stand, Bins);
         _usable = question.Survival is { } survival ? _stand.Thinned(Nodes(survival)) : _stand;
     }
 
@@ -52,23 +59,22 @@ internal sealed class StandPrediction
         {
             // Nothing goes back into the ground: whoever is up at the count is up from then on.
             var reach = item.Cell.Fraction * Math.Max(item.Share, now is null ? 0 : item.Cell.ShareNow);
-            var (emerged, _, weight) = Predict(item.Cell, reach, now);
-            return (emerged, weight);
-        });
+            return (Predict(item.Cell, reach, now).Emerged, item.Cell.Weight);
+        }).ToArray();
         return Scaled(Mixture.Of(parts, Bins).Interval90(_question.Seeds), 1d / _question.Seeds);
     }
 
     /// <param name="cell">Of the posterior.</param>
     /// <param name="g">Chance of a seed to be up by the day asked for; the final one for the end.</param>
     /// <param name="now">The last count; null where it does not bear on the day.</param>
-    private (Moments Emerged, Moments Stand, double Weight) Predict(ForecastPosterior.Cell cell, double g, CountChain.CountedNow? now)
+    private (Moments Emerged, Moments Stand) Predict(ForecastPosterior.Cell cell, double g, CountChain.CountedNow? now)
     {
         var k = _question.SeedsPerCell;
         var filled = ForecastPosterior.Up(g, k);
         var (seeds, cells) = ((double)_question.Seeds, (double)_question.Cells);
         if (now is null)
         {
-            return (Binomial(seeds, g), Binomial(cells, filled), cell.Weight);
+            return (Binomial(seeds, g), Binomial(cells, filled));
         }
 
         var atCount = cell.Fraction * cell.ShareNow;
@@ -77,7 +83,7 @@ internal sealed class StandPrediction
             var up = ForecastPosterior.Up(atCount, k);
             var late = Math.Clamp((filled - up) / Math.Max(1e-12, 1 - up), 0, 1);
             var stand = Binomial(now.Units - now.Up, late).And(Seen(now.Up)).And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1));
-            return k == 1 ? (stand, stand, cell.Weight) : (Binomial(seeds, g), stand, cell.Weight);
+            return k == 1 ? (stand, stand) : (Binomial(seeds, g), stand);
         }
 
         var coming = Math.Clamp((g - atCount) / Math.Max(1e-12, 1 - atCount), 0, 1);
@@ -91,7 +97,7 @@ internal sealed class StandPrediction
             now.Cells * share,
             (now.Cells * Math.Max(0, (share * (1 - share)) - (slope * slope * f * (1 - f) / k)))
                 + (slope / k * (slope / k) * counted.Variance));
-        return (emerged, inCells.And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1)), cell.Weight);
+        return (emerged, inCells.And(NotLookedAt(cells - now.Cells, filled, now.Cells, 1)));
     }
 
     private Moments Seen(int up) => new(up, up == 0 ? 0 : _beliefs.MiscountVariance + (_beliefs.MiscountShare * up * (_beliefs.MiscountShare * up)));
