@@ -24,6 +24,7 @@ public static class Planner
         var random = new SplitMix(effort.Seed);
         var season = Constructive.Best(model, random);
         Better(season, effort, random, SearchHeat.Of(season), progress, cancellation);
+        NearBenches.Settle(season);
         return Written(season, @checked);
     }
 
@@ -36,6 +37,7 @@ public static class Planner
         var random = new SplitMix(effort.Seed);
         var season = PlanReading.PutBack(@checked.Usable, plan.Batches, random);
         Better(season, effort, random, SearchHeat.Of(season), progress, cancellation);
+        NearBenches.Settle(season);
         return Written(season, @checked);
     }
 

@@ -219,6 +219,7 @@ public sealed class ProblemCheck
         Split = Cents(nameof(prices.Split), prices.Split, Prices.Usual.Split),
         MovedSowDay = Cents(nameof(prices.MovedSowDay), prices.MovedSowDay, Prices.Usual.MovedSowDay),
         MovedPlace = Cents(nameof(prices.MovedPlace), prices.MovedPlace, Prices.Usual.MovedPlace),
+        OtherHouse = Cents(nameof(prices.OtherHouse), prices.OtherHouse, Prices.Usual.OtherHouse),
         HeatFreeF = double.IsFinite(prices.HeatFreeF) ? prices.HeatFreeF : Prices.Usual.HeatFreeF,
     };
 

@@ -12,6 +12,7 @@ namespace Nursery.Planning.Problems;
 /// <param name="Split">Each part of a batch beyond one zone and one bench; in the positioned cost each run of spaces beyond.</param>
 /// <param name="MovedSowDay">A batch whose sow day differs from the plan of today.</param>
 /// <param name="MovedPlace">A batch whose zone, and one whose bench, differs from it.</param>
+/// <param name="OtherHouse">A tray carried off heat to another house (from memory; it decides nothing but between places that cost the same).</param>
 public sealed record Prices(
     int DayOffDue = 2,
     int DayLate = 50,
@@ -22,7 +23,8 @@ public sealed record Prices(
     int SetpointChange = 1000,
     int Split = 500,
     int MovedSowDay = 500,
-    int MovedPlace = 300)
+    int MovedPlace = 300,
+    int OtherHouse = 5)
 {
     public static Prices Usual { get; } = new();
 }

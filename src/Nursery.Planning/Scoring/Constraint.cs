@@ -68,4 +68,7 @@ public enum Constraint
 
     /// <summary>Zones and benches that differ from the plan of today.</summary>
     ExtraMove,
+
+    /// <summary>Trays carried to a bench in another house than their zone's.</summary>
+    OtherHouse,
 }

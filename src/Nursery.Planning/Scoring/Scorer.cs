@@ -11,6 +11,7 @@ public sealed class Scorer
     private readonly Dictionary<string, Batch> _batches;
     private readonly Dictionary<string, Crop> _crops;
     private readonly Dictionary<string, HeatZone> _zones;
+    private readonly Dictionary<string, string> _houses;
 
     public Scorer(Problem problem)
     {
@@ -18,6 +19,7 @@ public sealed class Scorer
         _batches = problem.Batches.DistinctBy(batch => batch.Id).ToDictionary(batch => batch.Id);
         _crops = problem.Crops.DistinctBy(crop => crop.Id).ToDictionary(crop => crop.Id);
         _zones = problem.Zones.DistinctBy(zone => zone.Id).ToDictionary(zone => zone.Id);
+        _houses = problem.Benches.DistinctBy(bench => bench.Id).ToDictionary(bench => bench.Id, bench => bench.House);
     }
 
     /// <param name="plan">Its batches and zones must be the problem's.</param>
@@ -37,6 +39,7 @@ public sealed class Scorer
         costs[Constraint.SplitRun] = plan.Batches.Sum(SplitRun);
         costs[Constraint.ChangedSowDay] = plan.Batches.Sum(ChangedSowDay);
         costs[Constraint.ExtraMove] = plan.Batches.Sum(ExtraMove);
+        costs[Constraint.OtherHouse] = plan.Batches.Sum(OtherHouse);
         return new Score(cost, cost + costs[Constraint.SplitRun], costs.ToDictionary(pair => pair.Key.ToString(), pair => pair.Value));
     }
 
@@ -90,6 +93,14 @@ public sealed class Scorer
         var now = _batches[placed.Id].Now;
         return (now?.Zone is { } zone && placed.Heat[0].Zone != zone ? _prices.MovedPlace : 0)
             + (now?.Bench is { } bench && placed.Benches[0].Bench != bench ? _prices.MovedPlace : 0);
+    }
+
+    /// <summary>By the spaces of each run on a bench, as many as there are trays.</summary>
+    public long OtherHouse(PlannedBatch placed)
+    {
+        var houses = placed.Heat.Select(stay => _houses[_zones[stay.Zone].Bench]).ToHashSet();
+        var there = placed.Benches.Where(stay => !houses.Contains(_houses[stay.Bench])).Sum(stay => stay.Spaces);
+        return (long)_prices.OtherHouse * _batches[placed.Id].Trays * there / Math.Max(1, placed.Benches.Sum(stay => stay.Spaces));
     }
 
     private static int Zones(PlannedBatch placed) => placed.Heat.Select(stay => stay.Zone).Distinct().Count();

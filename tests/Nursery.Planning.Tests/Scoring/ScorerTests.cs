@@ -10,8 +10,9 @@ public sealed class ScorerTests
 {
     private static readonly DateOnly Start = new(2026, 1, 5);
     private static readonly Problem Problem = new(
-        Start, 42, [new("house")], [new("heat", "house", BenchUse.Heat, 30, 60, 99), new("warm", "house", BenchUse.Warm, 50, 60, 99)],
-        [new("a", "heat", 1, 20, [70, 75], BeforeF: 70)], 50, [new("crop", 65, 75, 80, [new(70, 0.25), new(75, 0.34)], 9)],
+        Start, 42, [new("house"), new("far")],
+        [new("heat", "house", BenchUse.Heat, 30, 60, 99), new("warm", "house", BenchUse.Warm, 50, 60, 99), new("other", "far", BenchUse.Warm, 50, 60, 99)],
+        [new("a", "heat", 1, 20, [70, 75], BeforeF: 70), new("b", "heat", 21, 10, [70])], 50, [new("crop", 65, 75, 80, [new(70, 0.25), new(75, 0.34)], 9)],
         [new("one", "crop", 10, Start.AddDays(30), Now: new(Start.AddDays(10), "a", "warm"))]);
 
     private static readonly Scorer Scorer = new(Problem);
@@ -72,6 +73,14 @@ public sealed class ScorerTests
         Assert.Equal(0, Scorer.ExtraMove(Placed()));
         Assert.Equal(300, Scorer.ExtraMove(Placed(zones: ["b"])));
         Assert.Equal(600, Scorer.ExtraMove(Placed(zones: ["b"], benches: ["other"])));
+    }
+
+    [Fact]
+    public void OtherHouse_ByTheTraysThatGoThere()
+    {
+        Assert.Equal(0, Scorer.OtherHouse(Placed()));
+        Assert.Equal(10 * 5, Scorer.OtherHouse(Placed(benches: ["other"])));
+        Assert.Equal(5 * 5, Scorer.OtherHouse(Placed(benches: ["warm", "other"])));
     }
 
     [Fact]

@@ -38,6 +38,7 @@ internal static class PlanWords
         "SplitRun" => "batches in more than one run of spaces",
         "ChangedSowDay" => "sowing days changed",
         "ExtraMove" => "zones and benches changed",
+        "OtherHouse" => "trays carried to another house",
         _ => constraint,
     };
 
@@ -100,7 +101,7 @@ internal static class PlanWords
     /// <summary>How the cost of a plan comes to be.</summary>
     public static How HowCost(PlanComparison comparison) => new(
         "What the proposal costs", "sum of what each breach of a wish costs, by the price list of docs/planning.md",
-        [.. comparison.Costs.Where(cost => cost.Then > 0 && cost.Name is not ("ChangedSowDay" or "ExtraMove"))
+        [.. comparison.Costs.Where(cost => cost.Then > 0 && cost.Name is not ("ChangedSowDay" or "ExtraMove" or "OtherHouse"))
             .Select(cost => new HowInput(Cost(cost.Name), Money(cost.Then), "", "the proposal, price list of the planner"))],
         "price list: from memory, to compare plans and not to keep books", "docs/planning.md");
 
