@@ -21,6 +21,7 @@ internal static class OpenProposals
         var kept = KeptPlan.Of(run);
         var why = run.IsLive ? "it is still computed"
             : kept.Plan is null ? "no plan came of it"
+            : kept.Request.Aim == PlanAim.Try ? "it was tried out on a copy of the season"
             : kept.Dropped ? "it was dropped"
             : kept.Accepted is not null ? "it was accepted already"
             : kept.Request.Problem is not null ? "it is of a problem that was sent, not of this site's season" : null;

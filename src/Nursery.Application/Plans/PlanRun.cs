@@ -1,16 +1,43 @@
 using NodaTime;
+using Nursery.Application.Plans.Changes;
 using Nursery.Application.Runs;
 using Nursery.Domain.Runs;
 using Nursery.Planning.Plans;
 
 namespace Nursery.Application.Plans;
 
+/// <summary>What a plan is for.</summary>
+public enum PlanAim
+{
+    /// <summary>Everything that is not sown is planned anew.</summary>
+    Whole,
+
+    /// <summary>Something happened: today's plan is kept as far as it can be.</summary>
+    Keep,
+
+    /// <summary>Something is tried out on a copy of the season; it can never be accepted.</summary>
+    Try,
+}
+
 /// <summary>A plan to compute.</summary>
 /// <param name="Seconds">Above 0 to 3,600; null when the iterations decide.</param>
 /// <param name="Iterations">0 to 10^9; the same problem, seed and iterations give the same plan.</param>
 /// <param name="Seed">Of the random source.</param>
 /// <param name="Problem">A problem as docs/planning.md has it; null is the site's own season.</param>
-public sealed record PlanRequest(double? Seconds = null, long? Iterations = null, long Seed = 1, string? Problem = null);
+/// <param name="Aim">Of the own season; a problem that is sent is always planned whole.</param>
+public sealed record PlanRequest(
+    double? Seconds = null, long? Iterations = null, long Seed = 1, string? Problem = null, PlanAim Aim = PlanAim.Whole)
+{
+    /// <summary>What happened or is tried out, up to 50; empty for a whole plan, one or more for a trial.</summary>
+    public IReadOnlyList<PlanEvent> Changes { get; init; } = [];
+}
+
+/// <summary>Trays that hold places and are not the plan's to time anew, with what becomes of them.</summary>
+/// <param name="Code">Of the batch; of the tray set when several batches are in it.</param>
+/// <param name="Moves">They stand elsewhere than today's plan has it.</param>
+/// <param name="Longer">They stay another number of days.</param>
+/// <param name="Sentence">What changes, and why.</param>
+public sealed record RunningChange(string Code, bool Moves, bool Longer, string Sentence);
 
 /// <summary>A batch the plan has no place for.</summary>
 public sealed record NotInPlan(string Batch, int Trays, string Why);
@@ -25,6 +52,9 @@ public enum ProposalState
     /// <summary>It is the plan in force, all of it or the batches that were chosen.</summary>
     Accepted,
     Dropped,
+
+    /// <summary>It was tried out and is nothing to accept.</summary>
+    TriedOut,
 }
 
 /// <summary>A plan that is computed in the background: how far it is, and what came of it.</summary>
@@ -35,10 +65,18 @@ public enum ProposalState
 /// <param name="OwnSeason">Of the site's season: only such a plan can be accepted.</param>
 /// <param name="AcceptedBatches">Codes of the batches that were accepted.</param>
 /// <param name="Remarks">What was left out, a sentence each.</param>
+/// <param name="Aim">What it is for.</param>
+/// <param name="ChangesInWords">What happened or is tried out, a sentence each.</param>
+/// <param name="Running">Trays that are sown, or share trays, and go elsewhere or stay longer.</param>
+/// <param name="Homeless">Such trays for which there is no space, a sentence each.</param>
+/// <param name="Changed">Of a plan that keeps today's or tries something: batches not sown yet whose sow day, zone or bench differs from it or that lose their place; else null.</param>
+/// <param name="NotStarted">Of how many that have a place today; null with <paramref name="Changed"/>.</param>
 public sealed record PlanRun(
     Guid Id, RunState State, double Progress, long? BestCost, double? SecondsLeft, IReadOnlyDictionary<string, long>? Score,
     IReadOnlyList<NotInPlan> Unplaced, string? Message, string StartedBy, Instant StartedAt, Instant? EndedAt, bool StopRequested,
-    bool OwnSeason, ProposalState Proposal, IReadOnlyList<string> AcceptedBatches, IReadOnlyList<string> Remarks, Plan? Plan)
+    bool OwnSeason, ProposalState Proposal, IReadOnlyList<string> AcceptedBatches, IReadOnlyList<string> Remarks, Plan? Plan,
+    PlanAim Aim, IReadOnlyList<string> ChangesInWords, IReadOnlyList<RunningChange> Running, IReadOnlyList<string> Homeless,
+    int? Changed, int? NotStarted)
 {
     /// <summary>Of <see cref="BackgroundRun.Total"/>: a run counts in these.</summary>
     internal const int Steps = 1000;
@@ -57,9 +95,15 @@ public sealed record PlanRun(
             plan?.Score.ByConstraint,
             [.. (plan?.Unplaced ?? []).Select(batch => new NotInPlan(batch.Id, batch.Trays, batch.Why))],
             run.Message, run.StartedBy, run.StartedAt, run.EndedAt, run.StopRequested, kept.Request.Problem is null,
-            plan is null || run.IsLive ? ProposalState.None : kept.Dropped ? ProposalState.Dropped : kept.Accepted is null ? ProposalState.Open : ProposalState.Accepted,
-            kept.Accepted ?? [], [.. kept.Left, .. plan?.Remarks ?? []], plan);
+            StateOf(run, kept, plan), kept.Accepted ?? [], [.. kept.Left, .. plan?.Remarks ?? []], plan,
+            kept.Request.Aim, [.. kept.Request.Changes.Select(EventWords.Of)], kept.Replan?.Running ?? [], kept.Replan?.Homeless ?? [],
+            kept.Replan?.Changed, kept.Replan?.NotStarted);
     }
+
+    private static ProposalState StateOf(BackgroundRun run, KeptPlan kept, Plan? plan) => plan is null || run.IsLive ? ProposalState.None
+        : kept.Request.Aim == PlanAim.Try ? ProposalState.TriedOut
+        : kept.Dropped ? ProposalState.Dropped
+        : kept.Accepted is null ? ProposalState.Open : ProposalState.Accepted;
 }
 
 /// <summary>What the database keeps of a plan run; problem and plans as docs/planning.md has them.</summary>
@@ -67,9 +111,10 @@ public sealed record PlanRun(
 /// <param name="Today">The plan that was in force then.</param>
 /// <param name="WaysOut">What helps when trays were left out.</param>
 /// <param name="Accepted">Codes of accepted batches; null while nobody accepted it.</param>
+/// <param name="Replan">What a plan that keeps today's, or a trial, says of running trays; null for a whole plan.</param>
 internal sealed record KeptPlan(
     PlanRequest Request, long? BestCost, string? Problem, string? Today, string? Plan, IReadOnlyList<BatchGround> Batches,
-    IReadOnlyList<string> Left, WaysOut? WaysOut, IReadOnlyList<string>? Accepted, bool Dropped)
+    IReadOnlyList<string> Left, WaysOut? WaysOut, IReadOnlyList<string>? Accepted, bool Dropped, KeptReplan? Replan = null)
 {
     public static KeptPlan For(PlanRequest request) => new(request, null, null, null, null, [], [], null, null, false);
 
@@ -78,3 +123,12 @@ internal sealed record KeptPlan(
 
 /// <summary>Why trays were left out, and what helps; each way was planned before it is said.</summary>
 public sealed record WaysOut(string Why, IReadOnlyList<string> Ways);
+
+/// <summary>What something that happened does to the season.</summary>
+/// <param name="Running">Trays that go elsewhere or stay longer.</param>
+/// <param name="Homeless">Those without a space, a sentence each.</param>
+/// <param name="Changed">Batches not sown yet that change.</param>
+/// <param name="NotStarted">Of how many.</param>
+/// <param name="Season">The problem without the change; null when that is the problem itself.</param>
+internal sealed record KeptReplan(
+    IReadOnlyList<RunningChange> Running, IReadOnlyList<string> Homeless, int? Changed, int? NotStarted, string? Season);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Nursery.Application.Plans.Changes;
 using Nursery.Application.Runs;
 using Nursery.Application.Transactions;
 using Nursery.Data;
@@ -18,7 +19,7 @@ public sealed class StartPlan(IDbContextFactory<NurseryDbContext> databases, Tim
     private const double MostSeconds = 3600;
     private const long MostIterations = 1_000_000_000;
 
-    /// <exception cref="InvalidFields">The budget is not allowed.</exception>
+    /// <exception cref="InvalidFields">The budget, or one of the changes, is not allowed.</exception>
     /// <exception cref="Malformed">The problem is no such JSON.</exception>
     /// <exception cref="RunUnderWay">One is under way on this site.</exception>
     public async Task<PlanRun> HandleAsync(PlanRequest request, Actor actor, CancellationToken cancellation = default)
@@ -28,6 +29,8 @@ public sealed class StartPlan(IDbContextFactory<NurseryDbContext> databases, Tim
         return await databases.RunAsync(
             async database =>
             {
+                var site = await database.SiteOfAsync(actor, cancellation);
+                await EventChecks.RefuseAsync(database, wanted, actor, site.Today(time), cancellation);
                 var run = await LiveRuns.BeginAsync(database, RunKind.Plan, PlanRun.Steps, actor, time, cancellation);
                 run.Result = RunProgress.JsonOf(KeptPlan.For(wanted));
                 await database.SaveChangesAsync(cancellation);
