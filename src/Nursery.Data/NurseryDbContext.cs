@@ -29,6 +29,7 @@ public sealed class NurseryDbContext(DbContextOptions<NurseryDbContext> options)
     public DbSet<Site> Sites => Set<Site>();
     public DbSet<House> Houses => Set<House>();
     public DbSet<Bench> Benches => Set<Bench>();
+    public DbSet<Outage> Outages => Set<Outage>();
     public DbSet<HeatZone> HeatZones => Set<HeatZone>();
     public DbSet<ZoneSetpoint> ZoneSetpoints => Set<ZoneSetpoint>();
     public DbSet<ZoneReading> ZoneReadings => Set<ZoneReading>();

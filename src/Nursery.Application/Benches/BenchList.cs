@@ -177,6 +177,7 @@ internal sealed class BenchList : SetupList<Bench>
         var used = rows.Zones.Values.Any(zone => zone.BenchId == bench.Id)
             || await database.Reservations.AnyAsync(row => row.BenchId == bench.Id, cancellation)
             || await database.Standings.AnyAsync(row => row.BenchId == bench.Id, cancellation)
+            || await database.Outages.AnyAsync(row => row.BenchId == bench.Id, cancellation)
             || await database.Ledger.AnyAsync(row => row.BenchId == bench.Id, cancellation);
         if (!used)
         {

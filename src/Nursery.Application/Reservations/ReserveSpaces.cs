@@ -28,6 +28,7 @@ public sealed class ReserveSpaces(IDbContextFactory<NurseryDbContext> databases,
 {
     /// <exception cref="BenchIsFull">No free run long enough.</exception>
     /// <exception cref="SpaceTaken">The first space asked for is held.</exception>
+    /// <exception cref="NotInUse">The bench or the zone is out of use on some of the days.</exception>
     /// <exception cref="TooCold">The zone's setpoint is below what the seed accepts.</exception>
     /// <exception cref="TooHot">It is above.</exception>
     public Task<ReservedSpaces> HandleAsync(

@@ -26,6 +26,11 @@ internal static class SpaceSearch
         }
 
         var run = new SpaceRun(asked, spaces);
+        if (held.FirstOrDefault(hold => hold.Out is not null && hold.Run.Overlaps(run)) is { Out: { } notInUse })
+        {
+            throw notInUse;
+        }
+
         temperatures.Refuse(run);
         return held.Where(hold => hold.Run.Overlaps(run)).MinBy(hold => hold.Run.First) is { } taken
             ? throw new SpaceTaken(bench.Code, run, taken.TraySetCode, taken.Until)
@@ -46,6 +51,14 @@ internal static class SpaceSearch
         var runs = FreeRuns.Of(1, bench.Capacity, holds, from, to);
         if (runs.All(run => run.Count < spaces))
         {
+            // Full for good or only while some of it is out of use: people want to know which.
+            var trays = held.Where(hold => hold.Out is null).Select(hold => hold.AsHeld());
+            if (held.FirstOrDefault(hold => hold.Out is not null) is { Out: { } notInUse }
+                && FreeRuns.Of(1, bench.Capacity, trays, from, to).Any(run => run.Count >= spaces))
+            {
+                throw notInUse;
+            }
+
             throw new BenchIsFull(
                 bench.Code, bench.Capacity, runs.Sum(run => run.Count), runs.Select(run => run.Count).DefaultIfEmpty(0).Max(), spaces);
         }

@@ -16,6 +16,7 @@ public sealed class UndoReplan(IDbContextFactory<NurseryDbContext> databases, Ti
 {
     /// <returns>The id of the new change, by which this one can be taken back in turn.</returns>
     /// <exception cref="GroundHasMoved">The rows are no longer what the change left.</exception>
+    /// <exception cref="NotInUse">The bench they stood on is out of use by now.</exception>
     /// <exception cref="PastIsFixed">The change is of an earlier day.</exception>
     public Task<Guid> HandleAsync(Guid changeId, Actor actor, CancellationToken cancellation = default)
     {
@@ -48,6 +49,7 @@ public sealed class UndoReplan(IDbContextFactory<NurseryDbContext> databases, Ti
             throw new GroundHasMoved(change.What);
         }
 
+        await RefuseOutOfUseAsync(database, change, site.Today(time), cancellation);
         var back = new PlanChange(database, site, actor, time);
         foreach (var row in now)
         {
@@ -73,6 +75,20 @@ public sealed class UndoReplan(IDbContextFactory<NurseryDbContext> databases, Ti
         }
 
         return (await back.SaveAsync($"Taken back: {change.What}", cancellation)).Value;
+    }
+
+    /// <summary>Trays never go back to where nothing may stand by now.</summary>
+    private static async Task RefuseOutOfUseAsync(NurseryDbContext database, Replanned change, LocalDate today, CancellationToken cancellation)
+    {
+        foreach (var row in change.Before.Where(row => Day(row.To) > today && !change.After.Any(after => after.Bench == row.Bench && after.Spaces == row.Spaces)))
+        {
+            var from = LocalDate.Max(today, Day(row.From));
+            var held = await HeldSpaces.OutOfUseAsync(database, [row.Bench], from, Day(row.To), cancellation);
+            if (held.FirstOrDefault(hold => hold.Run.Overlaps(row.Spaces)) is { Out: { } notInUse })
+            {
+                throw notInUse;
+            }
+        }
     }
 
     private static LocalDate Day(string iso) => LocalDatePattern.Iso.Parse(iso).Value;

@@ -127,7 +127,7 @@ internal sealed class EntryResolver(NurseryDbContext database, EntryDraft draft,
         if (target is
             {
                 Value: Undo or Planned or Imported or Reserved or Replanned or SetpointChanged or BatchReplanned or TraysShared
-                    or TraysUnshared or ResowPlanned or Receipt
+                    or TraysUnshared or ResowPlanned or Receipt or TakenOutOfUse or GivenBack
             })
         {
             throw new InvalidFields("entryId", undone.EntryId.ToString(), "an entry about work: done, not yet, count, surface, loss, moved, worked or sown");

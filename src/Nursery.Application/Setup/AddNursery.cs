@@ -18,6 +18,7 @@ using Nursery.Application.History;
 using Nursery.Application.Houses;
 using Nursery.Application.Labour;
 using Nursery.Application.Orders;
+using Nursery.Application.Outages;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
 using Nursery.Application.Plans;
@@ -115,6 +116,9 @@ public static class NurseryServices
         .AddTransient<MoveTrays>()
         .AddTransient<UndoReplan>()
         .AddTransient<SetSetpoint>()
+        .AddTransient<TakeOutOfUse>()
+        .AddTransient<GiveBack>()
+        .AddTransient<ListOutages>()
         .AddTransient<ShowZone>()
         .AddTransient<RecordReadings>()
         .AddTransient<ImportReadings>()

@@ -586,6 +586,58 @@ namespace Nursery.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Nursery.Domain.Benches.Outage", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("BenchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bench_id");
+
+                    b.Property<DateInterval>("Days")
+                        .IsRequired()
+                        .HasColumnType("daterange")
+                        .HasColumnName("days");
+
+                    b.Property<Guid>("SiteId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site_id");
+
+                    b.Property<string>("WhoName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("who_name");
+
+                    b.Property<string>("Why")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("why");
+
+                    b.Property<Guid?>("ZoneId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("zone_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_outages");
+
+                    b.HasIndex("BenchId")
+                        .HasDatabaseName("ix_outages_bench_id");
+
+                    b.HasIndex("SiteId")
+                        .HasDatabaseName("ix_outages_site_id");
+
+                    b.HasIndex("ZoneId")
+                        .HasDatabaseName("ix_outages_zone_id");
+
+                    b.ToTable("outages", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_outages_not_empty", "not isempty(days)");
+                        });
+                });
+
             modelBuilder.Entity("Nursery.Domain.Crops.Crop", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2232,6 +2284,29 @@ namespace Nursery.Data.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_benches_sites_site_id");
+                });
+
+            modelBuilder.Entity("Nursery.Domain.Benches.Outage", b =>
+                {
+                    b.HasOne("Nursery.Domain.Benches.Bench", null)
+                        .WithMany()
+                        .HasForeignKey("BenchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_outages_benches_bench_id");
+
+                    b.HasOne("Nursery.Domain.Sites.Site", null)
+                        .WithMany()
+                        .HasForeignKey("SiteId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_outages_sites_site_id");
+
+                    b.HasOne("Nursery.Domain.HeatZones.HeatZone", null)
+                        .WithMany()
+                        .HasForeignKey("ZoneId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_outages_heat_zones_zone_id");
                 });
 
             modelBuilder.Entity("Nursery.Domain.Crops.Variety", b =>

@@ -32,4 +32,10 @@ internal static class Promises
             FOR EACH STATEMENT EXECUTE FUNCTION refuse_ledger_change();
             """);
     }
+
+    /// <summary>Nothing is taken out of use twice for one day; a bench and one of its zones may be.</summary>
+    public static void AddOutagePromises(this MigrationBuilder migration) => migration.Sql("""
+        ALTER TABLE outages ADD CONSTRAINT ex_outages_once
+        EXCLUDE USING gist (coalesce(zone_id, bench_id) WITH =, days WITH &&);
+        """);
 }

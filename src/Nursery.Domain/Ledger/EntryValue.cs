@@ -27,6 +27,8 @@ namespace Nursery.Domain.Ledger;
 [JsonDerivedType(typeof(TraysUnshared), "traysUnshared")]
 [JsonDerivedType(typeof(TraysDiscarded), "traysDiscarded")]
 [JsonDerivedType(typeof(ResowPlanned), "resowPlanned")]
+[JsonDerivedType(typeof(TakenOutOfUse), "takenOutOfUse")]
+[JsonDerivedType(typeof(GivenBack), "givenBack")]
 public abstract record EntryValue
 {
     /// <summary>Not overridden itself: JSON would write an override beside the discriminator of the same name.</summary>

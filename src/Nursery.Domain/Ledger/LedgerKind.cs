@@ -26,4 +26,6 @@ public enum LedgerKind
     TraysUnshared,
     TraysDiscarded,
     ResowPlanned,
+    TakenOutOfUse,
+    GivenBack,
 }

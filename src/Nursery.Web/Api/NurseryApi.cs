@@ -47,6 +47,7 @@ internal static class NurseryApi
         api.MapGroup("").WithTags("Reservations").MapReservations();
         api.MapGroup("").WithTags("Placements").MapPlacements();
         api.MapGroup("").WithTags("Plans").MapPlans();
+        api.MapGroup("").WithTags("Benches").MapOutages();
         api.MapGroup("").WithTags("Rounds").MapRounds();
         api.MapGroup("").WithTags("Germination").MapGermination();
         api.MapGroup("").WithTags("Agronomy").MapAgronomy();

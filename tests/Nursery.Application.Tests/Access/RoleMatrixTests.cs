@@ -11,6 +11,7 @@ using Nursery.Application.HeatZones.Readings;
 using Nursery.Application.Houses;
 using Nursery.Application.Labour;
 using Nursery.Application.Orders;
+using Nursery.Application.Outages;
 using Nursery.Application.Papers;
 using Nursery.Application.People;
 using Nursery.Application.Plans;
@@ -64,6 +65,9 @@ public sealed class RoleMatrixTests(TestDatabase database) : IClassFixture<TestD
         [typeof(UnshareTrays)] = (Planners, (n, a) => n.Get<UnshareTrays>().HandleAsync(Guid.Empty, 1, a)),
         [typeof(MoveTrays)] = (Planners, (n, a) => n.Get<MoveTrays>().HandleAsync(new(Guid.Empty, "no", null), a)),
         [typeof(UndoReplan)] = (Planners, (n, a) => n.Get<UndoReplan>().HandleAsync(Guid.Empty, a)),
+        [typeof(TakeOutOfUse)] = (Planners, (n, a) => n.Get<TakeOutOfUse>().HandleAsync(new("no", null, n.Today, n.Today.PlusDays(1)), a)),
+        [typeof(GiveBack)] = (Planners, (n, a) => n.Get<GiveBack>().HandleAsync(Guid.Empty, null, a)),
+        [typeof(ListOutages)] = (Everyone, (n, a) => n.Get<ListOutages>().HandleAsync(new Paging(), a)),
         [typeof(SetSetpoint)] = (Planners, (n, a) => n.Get<SetSetpoint>().HandleAsync(new("no", 20, n.Today, null), a)),
         [typeof(ShowZone)] = (Everyone, (n, a) => n.Get<ShowZone>().HandleAsync("no", null, 10, a)),
         [typeof(RecordReadings)] = (Workers, (n, a) => n.Get<RecordReadings>().HandleAsync([], a)),

@@ -27,6 +27,7 @@ public sealed class StoryWordsTests
         new Worked(TaskKind.Water, "by hand"),
         new TraysShared("PE-001-X-1", "cell rows 1–4", 24, ["TO-001-Y"]), new TraysUnshared("TO-001-Y-2", 1, 72, ["PE-001-X"]), new TraysDiscarded(new SpaceRun(1, 2), "damping off"),
         new ResowPlanned("PE-002-X", 30),
+        new TakenOutOfUse(new Id<Bench>(Guid.Empty), null, "2026-03-01", "2026-03-05", "leg broken"), new GivenBack(new Id<Bench>(Guid.Empty), new Id<HeatZone>(Guid.Empty), "2026-03-01", "2026-03-03", "2026-03-05"),
     ];
 
     [Fact]

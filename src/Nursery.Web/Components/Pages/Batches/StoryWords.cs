@@ -43,10 +43,14 @@ public sealed class StoryWords(
         Replanned replanned => $"changed the plan: {replanned.What}",
         BatchReplanned replanned => $"replanned it: {Written.Count(replanned.Trays, "tray")}, to be sown {Day(replanned.SowOn)}{(replanned.LotCode is { } lot ? $", lot {lot}" : "")}{(replanned.SeedsPerCell is { } seeds ? $", {Written.Count(seeds, "seed")} a cell" : "")}",
         SetpointChanged setpoint => $"set a heat zone from {Day(setpoint.From)} on",
+        TakenOutOfUse taken => $"took {Out(taken.Bench, taken.Zone is not null)} out of use from {Day(taken.From)} until {Day(taken.To)}{(taken.Why is { } why ? $": {why}" : "")}",
+        GivenBack back => $"gave {Out(back.Bench, back.Zone is not null)} back from {Day(back.On)} on instead of {Day(back.Instead)}",
         Changed changed => $"changed {changed.What} {changed.Code}",
         Imported imported => $"imported {Written.Count(imported.Created, "row")} of {imported.What}",
         _ => throw new ArgumentOutOfRangeException(nameof(value), value, "an entry without a sentence"),
     };
+
+    private string Out(Id<Bench> bench, bool zone) => zone ? $"a heat zone of {Bench(bench)}" : Bench(bench);
 
     private static string Finished(TaskKind task) => task switch
     {

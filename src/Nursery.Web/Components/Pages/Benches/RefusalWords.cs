@@ -13,6 +13,7 @@ public static class RefusalWords
         TooHot hot => $"Too hot: zone {hot.ZoneCode} is set to {MapText.Degrees(hot.SetpointC, units)}, {hot.CropName} germinates at {SiteDegrees.Range(hot.CropMinC, hot.CropMaxC, units)}.",
         WouldHarm harm => $"Zone {harm.ZoneCode} cannot be set to {MapText.Degrees(harm.SetpointC, units)}: {Harmed(harm.Harmed, units)}.",
         SpaceTaken => $"Taken. {refusal.Message}.",
+        NotInUse => $"Out of use. {refusal.Message}.",
         BenchIsFull => $"Full. {refusal.Message}.",
         InvalidFields { Errors: [var error, ..] } => $"Not possible: {Field(error.Field)} {error.Value}; allowed is {error.Allowed}.",
         _ => $"{refusal.Message}.",
