@@ -50,11 +50,15 @@ public sealed record PlanComparison(
     IReadOnlyList<BatchChange> Batches, IReadOnlyList<ZoneChange> Zones, long TodayCost, long ThenCost,
     IReadOnlyList<(string Name, long Today, long Then)> Costs)
 {
-    internal static PlanComparison Of(Problem problem, Plan today, Plan then)
+    /// <param name="season">What today's plan is of.</param>
+    /// <param name="problem">What the proposal is of: the same, or the season with what happened.</param>
+    /// <param name="today">The plan in force.</param>
+    /// <param name="then">The proposal.</param>
+    internal static PlanComparison Of(Problem season, Problem problem, Plan today, Plan then)
     {
         var (was, now) = (today.Batches.ToDictionary(batch => batch.Id), then.Batches.ToDictionary(batch => batch.Id));
         return new PlanComparison(
-            [.. problem.Batches.Select(batch =>
+            [.. season.Batches.UnionBy(problem.Batches, batch => batch.Id).Select(batch =>
             {
                 var (old, @new) = (was.GetValueOrDefault(batch.Id), now.GetValueOrDefault(batch.Id));
                 return new BatchChange(batch.Id, batch.Trays, BatchPlace.Of(old), BatchPlace.Of(@new), Late(batch, old), Late(batch, @new));

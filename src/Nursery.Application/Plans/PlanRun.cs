@@ -129,6 +129,8 @@ public sealed record WaysOut(string Why, IReadOnlyList<string> Ways);
 /// <param name="Homeless">Those without a space, a sentence each.</param>
 /// <param name="Changed">Batches not sown yet that change.</param>
 /// <param name="NotStarted">Of how many.</param>
-/// <param name="Season">The problem without the change; null when that is the problem itself.</param>
+/// <param name="Season">The problem without the change.</param>
+/// <param name="Sets">What is to be written of running trays when it is accepted; empty for a trial.</param>
 internal sealed record KeptReplan(
-    IReadOnlyList<RunningChange> Running, IReadOnlyList<string> Homeless, int? Changed, int? NotStarted, string? Season);
+    IReadOnlyList<RunningChange> Running, IReadOnlyList<string> Homeless, int? Changed, int? NotStarted, string Season,
+    IReadOnlyList<RunningSet> Sets);

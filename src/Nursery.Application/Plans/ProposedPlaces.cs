@@ -149,7 +149,8 @@ internal sealed class ProposedPlaces
     {
         var benches = _rows.Benches.Where(bench => bench.Kind == BenchKind.Hardening).ToList();
         var held = Others().Where(place => benches.Exists(bench => bench.Id == place.BenchId))
-            .Select(place => new Held(place.BenchId.Value, place.Spaces.First, place.Spaces.Count, place.Days.Start.ToDateOnly(), place.To.ToDateOnly())).ToList();
+            .Select(place => new Held(place.BenchId.Value, place.Spaces.First, place.Spaces.Count, place.Days.Start.ToDateOnly(), place.To.ToDateOnly()))
+            .Concat(OutOfUse(benches)).ToList();
         foreach (var placed in _chosen.Where(placed => placed.HardenOn < placed.ReadyOn).OrderBy(placed => placed.HardenOn).ThenBy(placed => placed.Id, StringComparer.Ordinal))
         {
             var place = _places[placed.Id];
@@ -186,6 +187,12 @@ internal sealed class ProposedPlaces
         }
     }
 
+    private IEnumerable<Held> OutOfUse(List<Bench> benches) =>
+        from outage in _rows.Outages
+        from bench in benches
+        where _rows.Hit(outage)?.Bench.Id == bench.Id
+        select new Held(bench.Id.Value, 1, bench.Capacity, outage.From.ToDateOnly(), outage.To.ToDateOnly());
+
     /// <summary>Reservations of everything that is not accepted.</summary>
     private IEnumerable<Domain.Reservations.Reservation> Others()
     {
@@ -204,9 +211,10 @@ internal sealed class ProposedPlaces
             var taken = old.Exists(row => holds[row.BenchId].Any(hold => Meets(row, hold.Spaces, hold.From, hold.To)));
             var harmed = old.Exists(row => _zones.Values.Where(zone => zone.Zone.BenchId == row.BenchId).Any(zone => set[zone.Zone.Code].Any(
                 span => Meets(row, zone.Zone.Spaces, span.From, span.To) && !place.Row.Crop.Accepts(span.SetpointC))));
-            if (taken || harmed)
+            var lost = old.Select(row => _rows.OutOfUse(row.BenchId, row.Spaces, LocalDate.Max(_today, row.Days.Start), row.To)).FirstOrDefault(why => why is not null);
+            if (taken || harmed || lost is not null)
             {
-                _notes.Add($"{code} gives up its places: the proposal has none for it, and {(taken ? "others stand there" : "its zone gets too cold or too hot")}");
+                _notes.Add($"{code} gives up its places: the proposal has none for it, and {(taken ? "others stand there" : harmed ? "its zone gets too cold or too hot" : lost)}");
             }
             else
             {
@@ -215,7 +223,7 @@ internal sealed class ProposedPlaces
         }
     }
 
-    private static bool Meets(Domain.Reservations.Reservation row, SpaceRun spaces, LocalDate from, LocalDate to) =>
+    internal static bool Meets(Domain.Reservations.Reservation row, SpaceRun spaces, LocalDate from, LocalDate to) =>
         row.Spaces.Overlaps(spaces) && row.Days.Start < to && row.To > from;
 
     private void Collisions()
@@ -230,12 +238,13 @@ internal sealed class ProposedPlaces
                 where Meets(other, hold.Spaces, hold.From, hold.To)
                 select $"{code} cannot have {hold.Spaces} of bench {hold.Bench.Code}: {codes.GetValueOrDefault(other.TraySetId, "another tray set")} holds spaces there until {Day(other.To.ToDateOnly())}")
                 .FirstOrDefault();
-            if (taken is not null)
+            var lost = place.Holds.Select(hold => _rows.OutOfUse(hold.Bench.Id, hold.Spaces, hold.From, hold.To)).FirstOrDefault(why => why is not null);
+            if ((taken ?? (lost is null ? null : $"{code} has no place: {lost}")) is { } reason)
             {
-                _reasons.Add(taken);
+                _reasons.Add(reason);
             }
         }
     }
 
-    private static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    internal static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 }

@@ -1,15 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
+using Nursery.Application.Plans.Changes;
 using Nursery.Application.Runs;
 using Nursery.Data;
 using Nursery.Domain;
 using Nursery.Domain.People;
 using Nursery.Domain.Runs;
 using Nursery.Planning;
-using Nursery.Planning.Checks;
-using Nursery.Planning.Plans;
-using Nursery.Planning.Problems;
-using Nursery.Planning.Repairs;
 
 namespace Nursery.Application.Plans;
 
@@ -18,12 +15,6 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
 {
     /// <summary>Often enough to look at, seldom enough for the database.</summary>
     private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(500);
-
-    /// <summary>For each way out that is tried: enough to see whether it helps.</summary>
-    private static readonly Effort ForAWay = new(Steps: 400);
-
-    /// <summary>Cents for a rented tray space a week (from memory; nobody set one).</summary>
-    private const int RentSpaceWeek = 150;
 
     /// <summary>A job asks this, not a person: the run itself says in whose name.</summary>
     public Task HandleAsync(Guid id, CancellationToken cancellation = default)
@@ -35,12 +26,11 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
     /// <returns>Whether it had all its time.</returns>
     private async Task<bool> PlanAsync(RunProgress progress, KeptPlan kept, Actor actor, CancellationToken cancellation)
     {
-        kept = kept.Request.Problem is { } sent ? kept with { Problem = sent } : await OwnSeasonAsync(kept, actor, cancellation);
-        var problem = PlanningJson.ReadProblem(kept.Problem!);
+        (kept, var look) = await GroundAsync(kept, actor, cancellation);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         PlanProgress? told = null;
         var search = Task.Factory.StartNew(
-            () => Search(problem, EffortOf(kept.Request), seen => Volatile.Write(ref told, seen), stop.Token),
+            () => look(EffortOf(kept.Request), seen => Volatile.Write(ref told, seen), stop.Token),
             CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         while (!search.IsCompleted)
         {
@@ -53,40 +43,60 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
             }
         }
 
-        var (plan, waysOut) = await search;
+        var found = await search;
         cancellation.ThrowIfCancellationRequested();
         var all = !stop.IsCancellationRequested;
         await progress.ReportAsync(
             all ? PlanRun.Steps : (int)((told?.Done ?? 0) * PlanRun.Steps), PlanRun.Steps, null,
-            kept with { Plan = PlanningJson.Write(plan), BestCost = plan.Score.PositionedCost, WaysOut = waysOut }, cancellation);
+            kept with
+            {
+                Plan = PlanningJson.Write(found.Plan),
+                BestCost = found.Plan.Score.PositionedCost,
+                WaysOut = found.WaysOut,
+                Replan = kept.Replan is { } replan ? replan with { Changed = found.Changed, NotStarted = found.NotStarted } : null,
+            },
+            cancellation);
         return all;
     }
 
-    private async Task<KeptPlan> OwnSeasonAsync(KeptPlan kept, Actor actor, CancellationToken cancellation)
+    /// <summary>What is planned, and how.</summary>
+    private async Task<(KeptPlan Kept, Search Look)> GroundAsync(KeptPlan kept, Actor actor, CancellationToken cancellation)
     {
-        await using var database = await databases.CreateDbContextAsync(cancellation);
-        var ground = await SeasonProblems.LoadAsync(database, actor, time, cancellation);
-        return kept with
+        if (kept.Request.Problem is { } sent)
         {
-            Problem = PlanningJson.Write(ground.Problem),
-            Today = PlanningJson.Write(ground.Today),
-            Batches = ground.Batches,
-            Left = ground.Left,
-        };
-    }
-
-    private static (Plan Plan, WaysOut? WaysOut) Search(Problem problem, Effort effort, Action<PlanProgress> tell, CancellationToken stop)
-    {
-        var (plan, @checked) = Planner.Plan(problem, effort, tell, stop);
-        if (plan.Unplaced.All(batch => batch.Reason != WhyNot.NoSpaceFound) || stop.IsCancellationRequested)
-        {
-            return (plan, null);
+            return (kept with { Problem = sent }, (effort, tell, stop) => PlanSearch.Whole(PlanningJson.ReadProblem(sent), effort, tell, stop));
         }
 
-        return (plan, Words(Repairing.Of(@checked.Usable, plan, RentSpaceWeek, ForAWay, stop)));
+        await using var database = await databases.CreateDbContextAsync(cancellation);
+        if (kept.Request.Aim == PlanAim.Whole)
+        {
+            var (rows, today, start) = await SeasonProblems.RowsAsync(database, actor, time, cancellation);
+            var ground = SeasonProblems.Of(rows, today, start, SeasonAsk.Whole);
+            return (Kept(kept, ground, ground.Problem, ground.Today), (effort, tell, stop) => PlanSearch.Whole(ground.Problem, effort, tell, stop));
+        }
+
+        var season = await ChangedSeason.LoadAsync(database, kept.Request, actor, time, cancellation);
+        var keeps = kept.Request.Aim == PlanAim.Keep;
+        kept = Kept(kept, season.Before, keeps ? season.After : PlanSearch.Tried(season), PlanSearch.Today(season)) with
+        {
+            Replan = new KeptReplan(
+                [.. season.Running.Select(set => set.Change).OfType<RunningChange>()], season.Homeless, null, null,
+                PlanningJson.Write(season.Before.Problem), keeps ? season.Running : []),
+        };
+        return (kept, keeps
+            ? (effort, tell, stop) => PlanSearch.Keep(season, effort, tell, stop)
+            : (effort, tell, stop) => PlanSearch.Try(season, effort, tell, stop));
     }
 
-    private static WaysOut Words(WayOut way) => new(way.Sentence, [.. way.Repairs.Select(repair => repair.Sentence)]);
+    private static KeptPlan Kept(KeptPlan kept, SeasonGround ground, Planning.Problems.Problem problem, Planning.Plans.Plan today) => kept with
+    {
+        Problem = PlanningJson.Write(problem),
+        Today = PlanningJson.Write(today),
+        Batches = ground.Batches,
+        Left = ground.Left,
+    };
+
+    private delegate Searched Search(Effort effort, Action<PlanProgress> tell, CancellationToken stop);
 
     private static Effort EffortOf(PlanRequest request) => request.Iterations is { } iterations
         ? new Effort(iterations, Seed: (ulong)request.Seed)

@@ -1,3 +1,6 @@
+using NodaTime;
+using Nursery.Domain;
+using Nursery.Domain.Reservations;
 using Nursery.Planning.Plans;
 using Nursery.Planning.Problems;
 
@@ -14,4 +17,21 @@ public sealed record BatchGround(Guid BatchId, Guid TraySetId, string Code, stri
 /// <param name="Today">The plan in force for the batches of the problem, scored as a proposal is.</param>
 /// <param name="Batches">What they are.</param>
 /// <param name="Left">What is not planned, and why, a sentence each.</param>
-public sealed record SeasonGround(Problem Problem, Plan Today, IReadOnlyList<BatchGround> Batches, IReadOnlyList<string> Left);
+/// <param name="Added">Batches that are tried out on top of those of the problem.</param>
+public sealed record SeasonGround(
+    Problem Problem, Plan Today, IReadOnlyList<BatchGround> Batches, IReadOnlyList<string> Left, IReadOnlyList<Batch> Added);
+
+/// <summary>A batch that is tried out.</summary>
+/// <param name="Wanted">Day its order would want plants.</param>
+internal sealed record AddedBatch(string Code, Domain.Crops.Crop Crop, string Variety, int Trays, LocalDate Wanted);
+
+/// <summary>What a problem is made for.</summary>
+/// <param name="Keep">Today's plan is kept: what it has is allowed, however early or late.</param>
+/// <param name="SetpointsF">By reservation: what trays lie at on heat where that is not what the zone is set to so far, °F.</param>
+/// <param name="LevelsF">Setpoints that are tried out, °F.</param>
+/// <param name="Added">Batches that are tried out.</param>
+internal sealed record SeasonAsk(
+    bool Keep, IReadOnlyDictionary<Id<Reservation>, double> SetpointsF, IReadOnlyCollection<double> LevelsF, IReadOnlyList<AddedBatch> Added)
+{
+    public static SeasonAsk Whole { get; } = new(false, new Dictionary<Id<Reservation>, double>(), [], []);
+}

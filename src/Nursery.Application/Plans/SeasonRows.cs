@@ -7,6 +7,7 @@ using Nursery.Domain.Benches;
 using Nursery.Domain.Crops;
 using Nursery.Domain.HeatZones;
 using Nursery.Domain.Houses;
+using Nursery.Domain.Refusals;
 using Nursery.Domain.Reservations;
 using Nursery.Domain.Sites;
 using Nursery.Domain.TraySets;
@@ -22,11 +23,40 @@ internal sealed record SeasonBatch(Batch Batch, Variety Variety, Crop Crop, Tray
     public bool MayMove => Sharing == 1 && Batch.State.Stage == BatchStage.Planned;
 }
 
+/// <summary>A bench, or one of its zones, out of use; <paramref name="To"/> is the first day it can be used again.</summary>
+internal sealed record SeasonOutage(Id<Bench> BenchId, Id<HeatZone>? ZoneId, LocalDate From, LocalDate To, string? Why);
+
 /// <summary>All rows of a site that a season is made of.</summary>
 internal sealed record SeasonRows(
     Site Site, IReadOnlyList<House> Houses, IReadOnlyList<Bench> Benches, IReadOnlyList<ZoneProgram> Zones, IReadOnlyList<SeasonBatch> Batches,
-    ILookup<Id<TraySet>, Reservation> Places)
+    ILookup<Id<TraySet>, Reservation> Places, IReadOnlyList<SeasonOutage> Outages)
 {
+    /// <summary>Tray sets a plan may give other days and places.</summary>
+    public IReadOnlySet<Id<TraySet>> Moving() => Batches.Where(row => row.MayMove).Select(row => row.TraySet.Id).ToHashSet();
+
+    /// <summary>The zones under a run of spaces.</summary>
+    public IEnumerable<ZoneProgram> ZonesUnder(Id<Bench> bench, SpaceRun spaces) =>
+        Zones.Where(zone => zone.Zone.BenchId == bench && zone.Zone.Spaces.Overlaps(spaces));
+
+    /// <summary>The bench and the spaces an outage is about, and its days; null when the bench is retired.</summary>
+    public (Bench Bench, ZoneProgram? Zone, SpaceRun Spaces)? Hit(SeasonOutage outage)
+    {
+        var zone = outage.ZoneId is null ? null : Zones.FirstOrDefault(zone => zone.Zone.Id == outage.ZoneId);
+        var benchId = zone?.Zone.BenchId ?? outage.BenchId;
+        return Benches.FirstOrDefault(bench => bench.Id == benchId) is { } bench && (zone is not null || outage.ZoneId is null)
+            ? (bench, zone, zone?.Zone.Spaces ?? new SpaceRun(1, bench.Capacity))
+            : null;
+    }
+
+    /// <summary>Why spaces cannot be used from a day to the first day no longer asked for, in a sentence; null when they can.</summary>
+    public string? OutOfUse(Id<Bench> bench, SpaceRun spaces, LocalDate from, LocalDate to) => Outages
+        .Where(outage => outage.From < to && outage.To > from)
+        .Select(outage => (Outage: outage, Hit: Hit(outage)))
+        .Where(pair => pair.Hit is { } hit && hit.Bench.Id == bench && hit.Spaces.Overlaps(spaces))
+        .OrderBy(pair => pair.Outage.From)
+        .Select(pair => NotInUse.Sentence(pair.Hit!.Value.Bench.Code, pair.Hit.Value.Zone?.Zone.Code, pair.Outage.From, pair.Outage.To, pair.Outage.Why))
+        .FirstOrDefault();
+
     public static async Task<SeasonRows> LoadAsync(NurseryDbContext database, Site site, LocalDate from, CancellationToken cancellation)
     {
         var houses = await database.Houses.AsNoTracking().Where(house => house.SiteId == site.Id).ToListAsync(cancellation);
@@ -36,6 +66,8 @@ internal sealed record SeasonRows(
         var spans = await database.ZoneSetpoints.AsNoTracking().Where(span => span.SiteId == site.Id).ToListAsync(cancellation);
         var places = await database.Reservations.AsNoTracking()
             .Where(row => row.SiteId == site.Id && row.Days.End >= @from).ToListAsync(cancellation);
+        var outages = await database.Outages.AsNoTracking()
+            .Where(row => row.SiteId == site.Id && row.Days.End >= @from).ToListAsync(cancellation);
         return new SeasonRows(
             site,
             [.. houses.OrderBy(house => house.RoundOrder)],
@@ -44,7 +76,8 @@ internal sealed record SeasonRows(
                 .SelectMany(bench => zones.Where(zone => zone.BenchId == bench.Id).OrderBy(zone => zone.Spaces.First))
                 .Select(zone => new ZoneProgram(zone, spans))],
             await BatchesAsync(database, site, cancellation),
-            places.ToLookup(row => row.TraySetId));
+            places.ToLookup(row => row.TraySetId),
+            [.. outages.OrderBy(row => row.Days.Start).ThenBy(row => row.Id).Select(row => new SeasonOutage(row.BenchId, row.ZoneId, row.Days.Start, row.To, row.Why))]);
     }
 
     private static async Task<IReadOnlyList<SeasonBatch>> BatchesAsync(NurseryDbContext database, Site site, CancellationToken cancellation)

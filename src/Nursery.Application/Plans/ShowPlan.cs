@@ -52,10 +52,11 @@ public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, Time
     private static Proposal Of(PlanRun run, KeptPlan kept, Plan plan)
     {
         var (problem, today) = (PlanningJson.ReadProblem(kept.Problem!), PlanningJson.ReadPlan(kept.Today!));
+        var season = kept.Replan is { } replan ? PlanningJson.ReadProblem(replan.Season) : problem;
         return new Proposal(
-            run, problem.Start, problem.Days, PlanComparison.Of(problem, today, plan),
+            run, problem.Start, problem.Days, PlanComparison.Of(season, problem, today, plan),
             kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.WaysOut,
-            PlanLines.Of(problem, plan), PlanLines.Of(problem, today), [.. SeasonLoads.Of(problem, plan).Zip(SeasonLoads.Of(problem, today))]);
+            PlanLines.Of(problem, plan), PlanLines.Of(season, today), [.. SeasonLoads.Of(problem, plan).Zip(SeasonLoads.Of(season, today))]);
     }
 
     private async Task<BackgroundRun?> LoadAsync(Guid? id, Actor actor, CancellationToken cancellation)

@@ -38,7 +38,7 @@ internal sealed class TodaysPlan(SeasonRows rows, Problem problem)
 
     private PlannedBatch? Placed(SeasonBatch row)
     {
-        var places = rows.Places[row.TraySet.Id].Where(place => _benches.ContainsKey(place.BenchId)).OrderBy(place => place.Days.Start).ToList();
+        var places = rows.Places[row.TraySet.Id].Where(place => _benches.ContainsKey(place.BenchId)).OrderBy(place => place.Days.Start).ThenBy(place => place.Trays.First).ToList();
         var heat = places.Where(place => _benches[place.BenchId].Kind == BenchKind.Germination).ToList();
         var bench = places.Where(place => _benches[place.BenchId].Kind == BenchKind.Growing).ToList();
         var stays = heat.SelectMany(Stays).ToList();

@@ -14,14 +14,23 @@ internal sealed class ZoneLevels
 
     private readonly Dictionary<double, decimal> _celsius = [];
 
-    public ZoneLevels(IEnumerable<ZoneProgram> programs, NodaTime.LocalDate from, NodaTime.LocalDate to)
+    /// <param name="programs">Of the site's zones.</param>
+    /// <param name="from">First day that matters.</param>
+    /// <param name="to">First day no longer.</param>
+    /// <param name="tried">Setpoints that are tried out, °F.</param>
+    public ZoneLevels(IEnumerable<ZoneProgram> programs, NodaTime.LocalDate from, NodaTime.LocalDate to, IReadOnlyCollection<double>? tried = null)
     {
         foreach (var setpoint in Usual)
         {
             _celsius[setpoint] = Math.Round(Temperature.FromFahrenheit((decimal)setpoint).Celsius, 2);
         }
 
-        foreach (var setpointC in programs.SelectMany(program => program.Over(from, to)).Distinct().Order().Take(MostOwn))
+        foreach (var setpoint in (tried ?? []).Where(setpoint => !_celsius.ContainsKey(setpoint)).Distinct().Order().Take(MostOwn).ToList())
+        {
+            _celsius[setpoint] = C(setpoint);
+        }
+
+        foreach (var setpointC in programs.SelectMany(program => program.Over(from, to)).Distinct().Order().Take(MostOwn + Usual.Length - _celsius.Count))
         {
             _celsius[F(setpointC)] = setpointC;
         }

@@ -15,8 +15,9 @@ namespace Nursery.Application.Runs;
 /// interrupted or stopped meanwhile stays so.</summary>
 internal sealed partial class RunProgress(IDbContextFactory<NurseryDbContext> databases, Id<BackgroundRun> id, TimeProvider time)
 {
+    /// <summary>The database keeps members in an order of its own, so what kind something is may stand last.</summary>
     private static readonly JsonSerializerOptions Json =
-        new JsonSerializerOptions(JsonSerializerDefaults.Web).ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        new JsonSerializerOptions(JsonSerializerDefaults.Web) { AllowOutOfOrderMetadataProperties = true }.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
     /// <summary>Takes a queued run, does its work in the name of whoever started it, and says how it ended.</summary>
     /// <param name="work">Answers whether all was done: false when it was stopped.</param>

@@ -17,13 +17,14 @@ public static class Replan
     /// <param name="day">First day that can still be changed.</param>
     /// <param name="changes">What happened.</param>
     /// <param name="effort">0 steps: only put back and place anew.</param>
+    /// <param name="running">Ids of the batches that are sown; null is those whose sow day is before <paramref name="day"/>.</param>
     /// <exception cref="ProblemUnreadable">A change names what is not there.</exception>
     public static Replanned Around(
         Problem problem, Plan today, DateOnly day, IReadOnlyList<SeasonChange> changes, Effort effort,
-        Action<PlanProgress>? progress = null, CancellationToken cancellation = default)
+        IReadOnlyCollection<string>? running = null, Action<PlanProgress>? progress = null, CancellationToken cancellation = default)
     {
         var placed = today.Batches.ToDictionary(batch => batch.Id);
-        var sown = today.Batches.Where(batch => batch.SowOn < day).Select(batch => batch.Id).ToHashSet();
+        var sown = (running ?? today.Batches.Where(batch => batch.SowOn < day).Select(batch => batch.Id)).ToHashSet();
         var slips = changes.OfType<BatchSlips>().Where(slip => sown.Contains(slip.Batch)).ToDictionary(slip => slip.Batch, slip => slip.Days);
         var known = problem with
         {
@@ -33,13 +34,13 @@ public static class Replan
         var changed = changes.Where(change => change is not BatchSlips slip || !slips.ContainsKey(slip.Batch))
             .Aggregate(known, (so, change) => change.Applied(so));
         var wanted = changed.Batches.Select(batch => batch.Id).ToHashSet();
-        var running = new RunningTrays(changed with { Batches = [] }, day).GoOn(
+        var goesOn = new RunningTrays(changed with { Batches = [] }, day).GoOn(
             [.. today.Batches.Where(batch => sown.Contains(batch.Id) && wanted.Contains(batch.Id))], slips,
             problem.Batches.ToDictionary(batch => batch.Id));
         var rest = changed with
         {
             Batches = [.. changed.Batches.Where(batch => !sown.Contains(batch.Id)).Select(batch => NotBefore(batch, day))],
-            Frozen = [.. changed.Frozen ?? [], .. running.Stays],
+            Frozen = [.. changed.Frozen ?? [], .. goesOn.Stays],
             Setpoints = [.. changed.Setpoints ?? [], .. Past(today, problem, day)],
         };
         var @checked = ProblemCheck.Of(rest);
@@ -49,7 +50,7 @@ public static class Replan
         var planned = Planner.Written(season, @checked);
         var before = today with { Batches = [.. today.Batches.Where(batch => !sown.Contains(batch.Id) && wanted.Contains(batch.Id))] };
         return new Replanned(
-            planned, running.Batches, running.Homeless, PlanDifference.Of(@checked.Usable, before, planned.Plan), before.Batches.Count);
+            planned, goesOn.Batches, goesOn.Homeless, PlanDifference.Of(@checked.Usable, before, planned.Plan), before.Batches.Count);
     }
 
     private static Batch NotBefore(Batch batch, DateOnly day) => batch.SowFrom is { } from && from > day ? batch : batch with { SowFrom = day };

@@ -93,12 +93,16 @@ public sealed record SowEarlier(string Batch, int Days) : SeasonChange
 }
 
 /// <summary>Spaces are rented: a bench that can be used on some days only.</summary>
-public sealed record SpacesRented(Bench Bench, OutOfUse Days) : SeasonChange
+/// <param name="SetpointsF">Of a heated bench: what its one zone, called after it, may be set to, °F.</param>
+public sealed record SpacesRented(Bench Bench, OutOfUse Days, IReadOnlyList<double>? SetpointsF = null) : SeasonChange
 {
     public override Problem Applied(Problem problem) => problem with
     {
         Houses = problem.Houses.Any(house => house.Id == Bench.House) ? problem.Houses : [.. problem.Houses, new House(Bench.House)],
         Benches = [.. problem.Benches, Bench with { OutOfUse = [.. Outside(problem)] }],
+        Zones = Bench.Use == BenchUse.Heat
+            ? [.. problem.Zones, new HeatZone(Bench.Id, Bench.Id, 1, Bench.Spaces, SetpointsF ?? [])]
+            : problem.Zones,
     };
 
     private IEnumerable<OutOfUse> Outside(Problem problem)

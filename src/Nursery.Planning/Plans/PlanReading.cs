@@ -32,7 +32,7 @@ internal static class PlanReading
         return season;
     }
 
-    /// <returns>False, and nothing is put, when its time, setpoint or spaces are not to be had (any more).</returns>
+    /// <returns>False, and nothing is put, when its time, setpoint or spaces are not to be had (any more), or its runs are not all of it.</returns>
     private static bool TryPut(Season season, int batch, PlannedBatch placed)
     {
         var (model, modes) = (season.Model, season.Model.Modes);
@@ -45,6 +45,12 @@ internal static class PlanReading
         Run[] heat = [.. placed.Heat.Select(stay => new Run(Area(model, stay.Zone), (short)(stay.FirstSpace - 1), (short)stay.Spaces, 0, 0))];
         Run[] benches = [.. placed.Benches.Select(stay => new Run(
             Area(model, stay.Bench), (short)(stay.FirstSpace - 1), (short)stay.Spaces, (short)(stay.FirstSpaceAfter - 1), (short)stay.SpacesAfter))];
+        if (heat.Sum(run => run.Count) != model.Before[batch] || benches.Sum(run => run.Count) != model.Before[batch]
+            || benches.Sum(run => run.CountAfter) != model.After[batch])
+        {
+            return false;
+        }
+
         int sow = modes.Sow[mode], emerge = modes.Emerge[mode], ready = modes.Ready[mode];
         var harden = ready - model.HardeningDays;
         var spacing = emerge + ((harden - emerge) / 2);

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
+using Nursery.Application.Outages;
 using Nursery.Data;
 using Nursery.Domain.Batches;
 using Nursery.Domain.People;
@@ -31,17 +32,21 @@ internal sealed class EventChecks
     public static async Task RefuseAsync(
         NurseryDbContext database, PlanRequest request, Actor actor, LocalDate today, CancellationToken cancellation)
     {
-        var checks = new EventChecks(today, request.Changes.Count == 0 ? Codes.None : await LoadAsync(database, actor, cancellation));
+        var checks = new EventChecks(today, request.Changes.Count == 0 ? Codes.None : await LoadAsync(database, actor, today, cancellation));
         checks.Check(request);
         checks._checks.Done();
     }
 
-    private sealed record Codes(IReadOnlySet<string> Batches, IReadOnlySet<string> Benches, IReadOnlySet<string> Zones, IReadOnlySet<string> Varieties)
+    /// <param name="Out">What is out of use by now, by the code of the zone, else of the bench.</param>
+    private sealed record Codes(
+        IReadOnlySet<string> Batches, IReadOnlySet<string> Benches, IReadOnlySet<string> Zones, IReadOnlySet<string> Varieties,
+        IReadOnlyList<(string? Zone, string Bench, LocalDate From, LocalDate To)> Out)
     {
-        public static Codes None { get; } = new(new HashSet<string>(), new HashSet<string>(), new HashSet<string>(), new HashSet<string>());
+        public static Codes None { get; } = new(new HashSet<string>(), new HashSet<string>(), new HashSet<string>(), new HashSet<string>(), []);
     }
 
-    private static async Task<Codes> LoadAsync(NurseryDbContext database, Actor actor, CancellationToken cancellation) => new(
+    private static async Task<Codes> LoadAsync(
+        NurseryDbContext database, Actor actor, LocalDate today, CancellationToken cancellation) => new(
         (await database.Batches.Where(row => row.SiteId == actor.SiteId && row.State.Stage != BatchStage.HandedOver && row.State.Stage != BatchStage.Discarded)
             .Select(row => row.Code).ToListAsync(cancellation)).ToHashSet(),
         (await database.Benches.Where(row => row.SiteId == actor.SiteId && row.RetiredOn == null).Select(row => row.Code).ToListAsync(cancellation)).ToHashSet(),
@@ -50,7 +55,8 @@ internal sealed class EventChecks
             join bench in database.Benches on zone.BenchId equals bench.Id
             where zone.SiteId == actor.SiteId && bench.RetiredOn == null
             select zone.Code).ToListAsync(cancellation)).ToHashSet(),
-        (await database.Varieties.Where(row => row.RetiredOn == null).Select(row => row.Code).ToListAsync(cancellation)).ToHashSet());
+        (await database.Varieties.Where(row => row.RetiredOn == null).Select(row => row.Code).ToListAsync(cancellation)).ToHashSet(),
+        [.. (await OutageItems.LoadAsync(database, actor.SiteId, today, cancellation)).Select(outage => (outage.ZoneCode, outage.BenchCode, outage.From, outage.To))]);
 
     private void Check(PlanRequest request)
     {
@@ -70,6 +76,7 @@ internal sealed class EventChecks
         }
 
         var seen = new HashSet<string>();
+        var taken = _codes.Out.ToList();
         foreach (var (index, change) in request.Changes.Take(MostChanges).Index())
         {
             var at = $"changes[{Number(index)}].";
@@ -83,6 +90,25 @@ internal sealed class EventChecks
             {
                 _checks.Fail(at + "batch", batch, "each batch once");
             }
+
+            var (zone, bench, from, to) = change switch
+            {
+                BenchOut gone => (null, gone.Bench, gone.From, gone.To),
+                ZoneOut gone => (gone.Zone, "", gone.From, gone.To),
+                _ => default((string? Zone, string? Bench, LocalDate From, LocalDate To)),
+            };
+            if (bench is null)
+            {
+                continue;
+            }
+
+            // Taken out twice for one day it could not be accepted.
+            if (taken.Exists(known => known.Zone == zone && (zone is not null || known.Bench == bench) && known.From < to && known.To > from))
+            {
+                _checks.Fail(at + "from", Iso(from), "days on which it is not out of use already");
+            }
+
+            taken.Add((zone, bench, from, to));
         }
     }
 

@@ -1,5 +1,6 @@
 using Hangfire;
 using Nursery.Application.Plans;
+using Nursery.Application.Plans.Changes;
 using Nursery.Application.Runs;
 using Nursery.Domain.People;
 using Nursery.Domain.Refusals;
@@ -12,6 +13,8 @@ namespace Nursery.Web.Api.Plans;
 internal static class PlanEndpoints
 {
     private const string Path = "/api/v1/plans";
+
+    private const int MostChanges = 50;
 
     /// <summary>What <c>seasonId</c> may say: a site has one season, its own.</summary>
     private static readonly string[] Seasons = ["own"];
@@ -55,7 +58,11 @@ internal static class PlanEndpoints
 
         var seconds = new NumberRange(0, 3600, "s") { AboveLow = true };
         var request = new PlanRequest(
-            body.OptionalNumber("seconds", seconds), body.OptionalWhole("iterations"), body.OptionalWhole("seed") ?? 1, body.OptionalRaw("problem"));
+            body.OptionalNumber("seconds", seconds), body.OptionalWhole("iterations"), body.OptionalWhole("seed") ?? 1, body.OptionalRaw("problem"),
+            body.OptionalWord<PlanAim>("aim") ?? PlanAim.Whole)
+        {
+            Changes = [.. body.OptionalObjects("changes", MostChanges).Select(PlanChangeBody.Of).OfType<PlanEvent>()],
+        };
         body.Done();
         var run = await start.HandleAsync(request, await http.CallerAsync(), http.RequestAborted);
         jobs.Run(run);
