@@ -53,7 +53,12 @@ internal sealed class SpaceCheck(Problem problem)
         {
             foreach (var span in bench.OutOfUse ?? [])
             {
-                Add(bench.Id, new Hold(null, Day(span.From), Day(span.To), 1, bench.Spaces));
+                // A heated bench has no spaces but those of its zones.
+                if (bench.Use != BenchUse.Heat)
+                {
+                    Add(bench.Id, new Hold(null, Day(span.From), Day(span.To), 1, bench.Spaces));
+                }
+
                 foreach (var zone in problem.Zones.Where(zone => zone.Bench == bench.Id))
                 {
                     Add(zone.Id, new Hold(null, Day(span.From), Day(span.To), 1, zone.Spaces));

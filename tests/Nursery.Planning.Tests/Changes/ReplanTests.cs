@@ -104,6 +104,39 @@ public sealed class ReplanTests
     }
 
     [Fact]
+    public void Around_NothingIsSownYet_EverythingIsPutBackFromTheDayOn()
+    {
+        // What should have been sown by then is sown later; all that can stay stays.
+        var replanned = Replan.Around(Season, Today, Day, [], AtOnce, running: []);
+
+        Assert.Empty(replanned.Running);
+        Assert.Equal(Today.Batches.Count, replanned.NotStarted);
+        Assert.All(replanned.Planned.Plan.Batches, placed => Assert.True(placed.SowOn >= Day));
+        AssertRight(replanned);
+    }
+
+    [Fact]
+    public void WhatIf_HeatRented_IsAZoneOfItsOwn()
+    {
+        var rented = new SpacesRented(new Bench("more", "tunnel", BenchUse.Heat, 40, 60, 200), new OutOfUse(Season.Start, Season.End), [75, 80]);
+
+        var (planned, _) = WhatIf.Try(Season, Today, [rented, .. Season.Zones.Select(zone => new ZoneBroken(zone.Id, new OutOfUse(Season.Start, Season.End)))], new Effort(200));
+
+        Assert.NotEmpty(planned.Plan.Batches);
+        Assert.All(planned.Plan.Batches, placed => Assert.All(placed.Heat, stay => Assert.Equal("more", stay.Zone)));
+        Assert.Empty(PlanValidator.Check(planned.Checked.Usable, planned.Plan));
+    }
+
+    [Fact]
+    public void Around_APlanWithHalfOfABatch_PlacesAllOfIt()
+    {
+        var half = Today.Batches.First(placed => placed.SowOn > Day && placed.Heat[0].Spaces > 1);
+        var today = Today with { Batches = [.. Today.Batches.Select(placed => placed == half ? placed with { Heat = [placed.Heat[0] with { Spaces = 1 }] } : placed)] };
+
+        AssertRight(Replan.Around(Season, today, Day, [], AtOnce));
+    }
+
+    [Fact]
     public void Around_UnknownBench_IsRefused() => Assert.Equal(
         "benches: \"roof\" is not there; one of the problem's is allowed.",
         Assert.Throws<ProblemUnreadable>(() => Replan.Around(Season, Today, Day, [new BenchOutOfUse("roof", new OutOfUse(Day, Day.AddDays(1)))], AtOnce)).Message);

@@ -58,6 +58,7 @@ public sealed class PlanValidatorTests
         Assert.Contains(Constraint.OverCapacity, Violations(Problem with { HardeningSpaces = 29 }));
         Assert.Contains(Constraint.OverCapacity, Violations(Problem with { Frozen = [new("warm", Start.AddDays(20), Start.AddDays(21), 30, 1)] }));
         Assert.Contains(Constraint.OverCapacity, Violations(Problem with { Benches = [Problem.Benches[0] with { OutOfUse = [new(Start.AddDays(10), Start.AddDays(11))] }, .. Problem.Benches.Skip(1)] }));
+        Assert.Empty(Violations(Problem with { Benches = [Problem.Benches[0] with { OutOfUse = [new(Start, Start.AddDays(2))] }, .. Problem.Benches.Skip(1)] }));
         Assert.Contains(Constraint.WrongSetpoint, Violations(Problem with { Setpoints = [new("a", Start, Start.AddDays(7), 75)] }));
 
         static IEnumerable<Constraint> Violations(Problem problem) => PlanValidator.Check(problem, Right).Select(violation => violation.Constraint);
