@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Nursery.Application.Batches;
+using Nursery.Application.Reservations;
 using Nursery.Application.Transactions;
 using Nursery.Data;
 using Nursery.Domain;
@@ -49,6 +50,9 @@ public sealed record BenchTrays(
 /// <param name="ReadsC">What its thermometer said last; null before the first reading.</param>
 public sealed record HouseZone(string Code, int FirstSpace, int Spaces, decimal SetpointC, decimal? ReadsC);
 
+/// <summary>Spaces that cannot be used on the day shown, and why, in a sentence.</summary>
+public sealed record HouseOutage(int FirstSpace, int Spaces, string Sentence);
+
 /// <summary>A bench with its place in the house, all in cm; spaces run down the rows, then along the bench.</summary>
 public sealed record HouseBench(
     Guid Id,
@@ -64,7 +68,11 @@ public sealed record HouseBench(
     int Rows,
     int Free,
     IReadOnlyList<HouseZone> Zones,
-    IReadOnlyList<BenchTrays> Trays);
+    IReadOnlyList<BenchTrays> Trays)
+{
+    /// <summary>What of it is out of use; such spaces are not free.</summary>
+    public IReadOnlyList<HouseOutage> OutOfUse { get; init; } = [];
+}
 
 public sealed record HousePlan(
     Guid Id, string Code, string Name, int LengthCm, int WidthCm, IReadOnlyList<HouseBench> Benches);
@@ -94,6 +102,8 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
         var zones = (await database.HeatZones.AsNoTracking()
             .Where(zone => zone.SiteId == actor.SiteId).ToListAsync(cancellation)).ToLookup(zone => zone.BenchId);
         var spans = await database.ZoneSetpoints.AsNoTracking().Where(span => span.SiteId == actor.SiteId).ToListAsync(cancellation);
+        var outages = (await HeldSpaces.OutOfUseAsync(
+            database, [.. benches.SelectMany(house => house).Select(bench => bench.Id)], day, day.PlusDays(1), cancellation)).ToLookup(held => held.BenchId);
         var trays = (await TraysAsync(database, actor, day, today, cancellation)).ToLookup(row => row.Bench, row => row.Trays);
         return new HousesOnDay(
             day,
@@ -101,7 +111,7 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
             [
                 .. houses.Select(house => new HousePlan(
                     house.Id.Value, house.Code, house.Name, house.LengthCm, house.WidthCm,
-                    [.. benches[house.Id].Select(bench => BenchOf(bench, zones[bench.Id], spans, day, [.. trays[bench.Id]]))])),
+                    [.. benches[house.Id].Select(bench => BenchOf(bench, zones[bench.Id], spans, day, [.. trays[bench.Id]], [.. outages[bench.Id]]))])),
             ]);
     }
 
@@ -135,10 +145,12 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
     }
 
     private static HouseBench BenchOf(
-        Bench bench, IEnumerable<HeatZone> zones, List<ZoneSetpoint> spans, LocalDate day, IReadOnlyList<BenchTrays> trays)
+        Bench bench, IEnumerable<HeatZone> zones, List<ZoneSetpoint> spans, LocalDate day, IReadOnlyList<BenchTrays> trays,
+        IReadOnlyList<HeldBy> outages)
     {
         var taken = trays.Where(row => row.FirstSpace is not null)
-            .SelectMany(row => Enumerable.Range(row.FirstSpace!.Value, row.Spaces!.Value)).Distinct().Count();
+            .SelectMany(row => Enumerable.Range(row.FirstSpace!.Value, row.Spaces!.Value))
+            .Concat(outages.SelectMany(held => Enumerable.Range(held.Run.First, held.Run.Count))).Distinct().Count();
         return new HouseBench(
             bench.Id.Value, bench.Code, bench.Name, bench.Kind, bench.Band,
             bench.XCm, bench.YCm, bench.LengthCm, bench.WidthCm, bench.Capacity, bench.Rows, bench.Capacity - taken,
@@ -146,7 +158,10 @@ public sealed class ShowHouses(IDbContextFactory<NurseryDbContext> databases, Ti
                 .. zones.OrderBy(zone => zone.Spaces.First).Select(zone => new HouseZone(
                     zone.Code, zone.Spaces.First, zone.Spaces.Count, new ZoneProgram(zone, spans).On(day), zone.ReadsC)),
             ],
-            [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue).ThenBy(row => row.FirstRow)]);
+            [.. trays.OrderBy(row => row.FirstSpace ?? int.MaxValue).ThenBy(row => row.FirstRow)])
+        {
+            OutOfUse = [.. outages.Select(held => new HouseOutage(held.Run.First, held.Run.Count, held.Out!.Message))],
+        };
     }
 
     private static async Task<List<(Id<Bench> Bench, BenchTrays Trays)>> TraysAsync(

@@ -32,14 +32,19 @@ internal static class PlanSearch
     {
         var day = season.Today.ToDateOnly();
 
-        // A zone without trays this week counts as off in today's plan, but may be set at once: only weeks with trays are promised.
+        // A zone without trays this week counts as off in today's plan, but may be set at once: only weeks with trays are promised, and not
+        // where running trays come that need another setpoint.
         var today = season.Before.Today with
         {
-            Zones = [.. season.Before.Today.Zones.Select(path => path with { Setpoints = [.. path.Setpoints.Where(span => span.SetpointF is not null)] })],
+            Zones = [.. season.Before.Today.Zones.Select(path => path with { Setpoints = [.. path.Setpoints.Where(span => span.SetpointF is { } setpoint && !Needed(season.After, path.Zone, setpoint))] })],
         };
         var replanned = Replan.Around(season.After, today, day, season.Changes, effort, [], tell, stop);
         return WithWaysOut(replanned.Planned, stop) with { Changed = replanned.Difference.Changed.Count, NotStarted = replanned.NotStarted };
     }
+
+    /// <summary>Whether trays that stay need another setpoint of a zone this week.</summary>
+    private static bool Needed(Problem problem, string zone, double setpointF) => (problem.Frozen ?? []).Any(
+        stay => stay.Where == zone && stay.From < problem.Start.AddDays(7) && stay.To > problem.Start && (stay.MinF > setpointF || stay.MaxF < setpointF));
 
     /// <summary>A plan of a copy with the changes.</summary>
     public static Searched Try(ChangedSeason season, Effort effort, Action<PlanProgress> tell, CancellationToken stop)

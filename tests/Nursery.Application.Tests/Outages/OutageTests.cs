@@ -70,6 +70,24 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
     }
 
     [Fact]
+    public async Task ShowHouses_OnADayOutOfUse_SaysSoAndTheSpacesAreNotFree()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await TakeAsync(nursery, null, "Z80", 3, 10, "mat cold");
+
+        Assert.Equal((14, 1), await ShownAsync(3));
+        Assert.Equal((24, 0), await ShownAsync(10));
+
+        async Task<(int Free, int Outages)> ShownAsync(int day)
+        {
+            var houses = await nursery.Get<ShowHouses>().HandleAsync(nursery.Today.PlusDays(day), nursery.Staff);
+            var bench = houses.Houses.SelectMany(house => house.Benches).Single(bench => bench.Code == "G1");
+            Assert.All(bench.OutOfUse, outage => Assert.Equal(new HouseOutage(1, 10, "Heat zone Z80 of bench G1 is out of use from 5 March 2026 until 12 March 2026: mat cold"), outage));
+            return (bench.Free, bench.OutOfUse.Count);
+        }
+    }
+
+    [Fact]
     public async Task FirstFit_BenchOutOfUse_PlacesNothingThere()
     {
         await using var nursery = await TestNursery.OpenAsync(database);

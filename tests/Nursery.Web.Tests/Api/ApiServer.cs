@@ -23,7 +23,7 @@ public sealed class ApiServer : IAsyncLifetime
     private static readonly string[] CountedTables =
     [
         "customers", "orders", "order_lines", "batches", "tray_sets", "tray_shares", "allocations", "reservations", "standings",
-        "ledger", "idempotent_requests",
+        "ledger", "idempotent_requests", "outages",
     ];
 
     private WebApplication? _app;

@@ -40,6 +40,49 @@ public sealed class PlanTests(ApiServer server) : IClassFixture<ApiServer>
     }
 
     [Fact]
+    public async Task Plan_SomethingHappenedOrIsTried_IsSaidInTheAnswer()
+    {
+        using var benches = JsonDocument.Parse(await server.Client.GetStringAsync(new Uri("/api/v1/benches", UriKind.Relative)));
+        var bench = benches.RootElement.GetProperty("items").EnumerateArray().First(row => row.GetProperty("kind").GetString() == "growing").GetProperty("code").GetString();
+        using var zones = JsonDocument.Parse(await server.Client.GetStringAsync(new Uri("/api/v1/heat-zones", UriKind.Relative)));
+        var zone = zones.RootElement.GetProperty("items")[0].GetProperty("code").GetString();
+        var (from, to) = ("2026-03-05", "2026-03-14");
+
+        using var begun = await server.Client.PostAsJsonAsync(Plans, new
+        {
+            aim = "keep",
+            iterations = 100,
+            changes = new object[] { new { kind = "benchOutOfUse", bench, from, to, why = "leg broken" }, new { kind = "zoneBroken", zone, from, to } },
+        });
+        Assert.True(begun.IsSuccessStatusCode, await begun.Content.ReadAsStringAsync());
+        var kept = await server.Client.EndedAsync(begun.Headers.Location!);
+        Assert.Equal(("keep", "open"), (kept.GetProperty("aim").GetString(), kept.GetProperty("proposal").GetString()));
+        Assert.StartsWith($"Bench {bench} cannot be used from", kept.GetProperty("changesInWords")[0].GetString(), StringComparison.Ordinal);
+        Assert.InRange(kept.GetProperty("changed").GetInt32(), 0, kept.GetProperty("notStarted").GetInt32());
+        Assert.Equal(JsonValueKind.Array, kept.GetProperty("running").ValueKind);
+        Assert.Equal(JsonValueKind.Array, kept.GetProperty("homeless").ValueKind);
+
+        using var trial = await server.Client.PostAsJsonAsync(Plans, new
+        {
+            aim = "try",
+            iterations = 50,
+            changes = new object[] { new { kind = "spacesRented", use = "heat", spaces = 20, from, to }, new { kind = "prices", dayLate = 80 }, new { kind = "zoneSetpoints", zone, setpointsF = new[] { 75, 80.5 } } },
+        });
+        Assert.True(trial.IsSuccessStatusCode, await trial.Content.ReadAsStringAsync());
+        var tried = await server.Client.EndedAsync(trial.Headers.Location!);
+        Assert.Equal("triedOut", tried.GetProperty("proposal").GetString());
+        using var refused = await server.Client.PostAsync(new Uri($"{trial.Headers.Location}/accept", UriKind.Relative), null);
+        Assert.Equal(409, (int)refused.StatusCode);
+
+        using var wrong = await server.Client.PostAsJsonAsync(Plans, new { aim = "keep", changes = new object[] { new { kind = "benchOutOfUse", bench = "roof", from, to } } });
+        Assert.Equal(422, (int)wrong.StatusCode);
+        Assert.Contains("changes[0].bench", await wrong.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        using var unread = await server.Client.PostAsJsonAsync(Plans, new { aim = "keep", changes = new object[] { new { kind = "flood" } } });
+        Assert.Equal(400, (int)unread.StatusCode);
+        Assert.Contains("changes[0].kind", await unread.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Plan_ProblemOfAnotherNursery_IsPlannedAndAFaultNamed()
     {
         var problem = new

@@ -53,6 +53,22 @@ public sealed class BenchMapTests : BunitContext, IAsyncLifetime
         Assert.Equal(14, map.Find("path.trays").GetAttribute("d")!.Count(sign => sign == 'M'));
     }
 
+    [Fact]
+    public void Render_ZoneOutOfUse_IsHatchedAndSaidInWords()
+    {
+        const string Words = "Heat zone Z1 of bench 1A is out of use from 2 March 2026 until 12 March 2026: mat cold";
+        var bench = SampleHouse.Bench("1A", 90, 101, 500, 3, 54, [SampleHouse.Trays("EG-031-K-1", 31, 4)]) with { Free = 32, OutOfUse = [new(1, 18, Words)] };
+
+        var map = Map(SampleHouse.House(1800, 900, bench));
+
+        Assert.Equal("url(#out-of-use)", map.Find("path.out").GetAttribute("fill"));
+        Assert.Single(map.FindAll("pattern#out-of-use"));
+        Assert.Equal($"{Words}.", map.Find(".outages li").TextContent.Trim());
+        Assert.EndsWith(Words, map.Find("g.bench").GetAttribute("aria-label"), StringComparison.Ordinal);
+        Assert.Equal(32, map.Find("path.free").GetAttribute("d")!.Count(sign => sign == 'M'));
+        Assert.Empty(Map(SampleHouse.OfOneBench(SampleHouse.Trays("EG-031-K-1", 1, 14))).FindAll(".out, .outages"));
+    }
+
     [Theory]
     [InlineData("Enter", true)]
     [InlineData(" ", true)]

@@ -159,6 +159,26 @@ public sealed class KeepPlanTests(TestDatabase database) : IClassFixture<TestDat
     }
 
     [Fact]
+    public async Task Keep_ZoneBroken_WhatIsNotSownLeavesTheZoneThatRunningTraysNeed()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        var pepper = await nursery.PlanAsync(nursery.Pepper, trays: 8);
+        await nursery.ReserveAsync(pepper, "G1", 1, nursery.Today, nursery.Today.PlusDays(12));
+        await nursery.SowAsync(pepper);
+        var lettuce = await nursery.PlanAsync(nursery.Lettuce, trays: 4, inDays: 1);
+        await nursery.ReserveAsync(lettuce, "G1", 11, nursery.Today.PlusDays(1), nursery.Today.PlusDays(6));
+        await nursery.ReserveAsync(lettuce, "C1", 1, nursery.Today.PlusDays(6), nursery.Today.PlusDays(36));
+
+        var proposal = await nursery.KeepAsync(new ZoneOut("Z80", nursery.Today.PlusDays(2), nursery.Today.PlusDays(20)));
+        await nursery.AcceptAsync(proposal);
+
+        Assert.Equal(["1–8 on G1 1–8, day 0 to 2", "1–8 on G1 11–18, day 2 to 12"], await nursery.PlacesAsync(pepper.TraySetCode));
+        Assert.Equal((1, 1), (proposal.Run.Changed, proposal.Run.NotStarted));
+        var then = Assert.Single(proposal.Comparison.Batches).Then!;
+        Assert.True(then.Zones[0] == "Z60" || then.SowOn >= nursery.Today.PlusDays(14).ToDateOnly(), $"{then.Zones[0]} on {then.SowOn}");
+    }
+
+    [Fact]
     public async Task Keep_SownBatchSlips_ItStaysLongerAndIsReadyLater()
     {
         await using var nursery = await TestNursery.OpenAsync(database);

@@ -16,6 +16,9 @@ public sealed class BenchOnMap(HouseBench bench, BenchGeometry geometry)
 
     public required string DoublePath { get; init; }
 
+    /// <summary>Around the spaces that are out of use; empty when all can be used.</summary>
+    public required string OutPath { get; init; }
+
     public required IReadOnlyList<ZoneOnMap> Zones { get; init; }
 
     public required IReadOnlyList<SetOnMap> Sets { get; init; }

@@ -57,9 +57,11 @@ public sealed record MapLayout(double Width, double Height, Box House, Box Door,
             bench.Capacity);
         var sets = TraySetsOfBench.Of(bench);
         var taken = sets.Where(set => set.Run is not null).SelectMany(set => TraySetsOfBench.Spaces(set.Run!.Value)).ToHashSet();
+        var lost = bench.OutOfUse.SelectMany(run => Enumerable.Range(run.FirstSpace, run.Spaces)).ToHashSet();
         return new BenchOnMap(bench, geometry)
         {
-            FreePath = geometry.TraysPath(Enumerable.Range(1, bench.Capacity).Where(space => !taken.Contains(space))),
+            FreePath = geometry.TraysPath(Enumerable.Range(1, bench.Capacity).Where(space => !taken.Contains(space) && !lost.Contains(space))),
+            OutPath = string.Concat(bench.OutOfUse.Select(run => geometry.OutlinePath(run.FirstSpace, run.Spaces, 0))),
             DoublePath = geometry.TraysPath(TraySetsOfBench.DoubleSpaces(sets)),
             Zones = [.. bench.Zones.Select(zone => new ZoneOnMap(zone, geometry.OutlinePath(zone.FirstSpace, zone.Spaces, BenchOnMap.HeatPad)))],
             Sets = [.. sets.Where(set => set.Run is not null).Select(set => new SetOnMap(set, PathOf(geometry, set.Run!.Value)))],
