@@ -47,12 +47,11 @@ internal static class HeldSpaces
     public static async Task<IReadOnlyList<HeldBy>> OutOfUseAsync(
         NurseryDbContext database, IReadOnlyCollection<Id<Bench>> benches, LocalDate from, LocalDate to, CancellationToken cancellation)
     {
+        // A zone may lie on another bench by now.
         var last = to.PlusDays(-1);
         var rows = await (
             from outage in database.Outages
             from zone in database.HeatZones.Where(zone => zone.Id == outage.ZoneId).DefaultIfEmpty()
-
-            // A zone may lie on another bench by now.
             join bench in database.Benches on zone == null ? outage.BenchId : zone.BenchId equals bench.Id
             where benches.Contains(bench.Id) && outage.Days.Start <= last && outage.Days.End >= @from
             select new { Outage = outage, Bench = bench, Zone = zone }).AsNoTracking().ToListAsync(cancellation);
