@@ -74,7 +74,7 @@ internal sealed class SeasonProblems
             Frozen: [.. Frozen(), .. HardeningOutOfUse()],
             HardeningDays: _hardeningDays);
         return new SeasonGround(
-            problem, new TodaysPlan(_rows, problem).Of(batches), [.. batches.Select(GroundOf)], [.. LeftOut(batches)], added);
+            problem, new TodaysPlan(_rows, problem, _today).Of(batches), [.. batches.Select(GroundOf)], [.. LeftOut(batches)], added);
     }
 
     /// <summary>The planner counts one length of hardening off for all. The shortest is right for every crop, whose bench has the other days; a
@@ -169,7 +169,7 @@ internal sealed class SeasonProblems
 
     private PlaceNow? Now(SeasonBatch row)
     {
-        var rows = _rows.Places[row.TraySet.Id].OrderBy(place => place.Days.Start).ToList();
+        var rows = _rows.Places[row.TraySet.Id].Where(place => place.To > _today).OrderBy(place => place.Days.Start).ToList();
         if (rows.Count == 0)
         {
             return null;

@@ -11,8 +11,8 @@ using Nursery.Planning.Scoring;
 namespace Nursery.Application.Plans;
 
 /// <summary>The reservations in force, read as a plan, so that the same prices tell what it costs. A zone counts as off in weeks in which no
-/// tray lies on it, as in a proposal.</summary>
-internal sealed class TodaysPlan(SeasonRows rows, Problem problem)
+/// tray lies on it, as in a proposal. Places that are past by now are none: what should have stood there was not sown.</summary>
+internal sealed class TodaysPlan(SeasonRows rows, Problem problem, LocalDate today)
 {
     private readonly Dictionary<Id<Domain.Benches.Bench>, Domain.Benches.Bench> _benches = rows.Benches.ToDictionary(bench => bench.Id);
 
@@ -38,7 +38,7 @@ internal sealed class TodaysPlan(SeasonRows rows, Problem problem)
 
     private PlannedBatch? Placed(SeasonBatch row)
     {
-        var places = rows.Places[row.TraySet.Id].Where(place => _benches.ContainsKey(place.BenchId)).OrderBy(place => place.Days.Start).ThenBy(place => place.Trays.First).ToList();
+        var places = rows.Places[row.TraySet.Id].Where(place => place.To > today && _benches.ContainsKey(place.BenchId)).OrderBy(place => place.Days.Start).ThenBy(place => place.Trays.First).ToList();
         var heat = places.Where(place => _benches[place.BenchId].Kind == BenchKind.Germination).ToList();
         var bench = places.Where(place => _benches[place.BenchId].Kind == BenchKind.Growing).ToList();
         var stays = heat.SelectMany(Stays).ToList();

@@ -35,6 +35,23 @@ public sealed class KeepPlanTests(TestDatabase database) : IClassFixture<TestDat
     }
 
     [Fact]
+    public async Task Keep_BatchNotSownOnItsDay_IsSownLaterAndThenStays()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await nursery.PlannedSeasonAsync();
+        nursery.Clock.Advance(TimeSpan.FromDays(3));
+
+        var late = await nursery.KeepAsync();
+        var accepted = await nursery.AcceptAsync(late);
+        Assert.NotEmpty(accepted.Batches);
+        Assert.Equal(late.Run.Changed, accepted.Batches.Count);
+
+        var again = await nursery.KeepAsync();
+        Assert.Equal(0, again.Run.Changed);
+        Assert.Empty((await nursery.AcceptAsync(again)).Batches);
+    }
+
+    [Fact]
     public async Task Keep_BenchOutOfUse_RunningTraysGoToAnotherAndTheBenchIsOut()
     {
         await using var nursery = await TestNursery.OpenAsync(database);
