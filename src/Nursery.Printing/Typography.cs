@@ -76,6 +76,9 @@ internal static class Typography
     public static readonly TextStyle PlanCode = new(Face.CodeBold, 7, 8.5);
     public static readonly TextStyle PlanText = new(Face.Text, 7.5, 9.5);
 
+    /// <summary>Setpoints and weeks of a time line.</summary>
+    public static readonly TextStyle Setting = new(Face.TextBold, 8, 10);
+
     public static XPen Hairline => new(Ink, 0.5);
 
     public static XPen Rule => new(Ink, 1);

@@ -13,14 +13,17 @@ namespace Nursery.Application.Plans;
 /// <summary>A proposal beside the plan that was in force when it was made.</summary>
 /// <param name="Run">How it came to be.</param>
 /// <param name="Start">First day of the season, a Monday.</param>
-/// <param name="Days">Of the season.</param>
+/// <param name="Days">Up to the week in which the last trays leave, in either plan.</param>
 /// <param name="Names">Variety of every batch, by code.</param>
+/// <param name="Ids">Of every batch that is planned, by code.</param>
 /// <param name="Then">The proposal by zone and bench.</param>
 /// <param name="Today">The same of today's plan.</param>
 /// <param name="Loads">How full it gets in the proposal and in today's plan, by kind of place.</param>
+/// <param name="Timings">How the days of its batches come to be, by code.</param>
 public sealed record Proposal(
-    PlanRun Run, DateOnly Start, int Days, PlanComparison Comparison, IReadOnlyDictionary<string, string> Names, WaysOut? WaysOut,
-    IReadOnlyList<PlanLine> Then, IReadOnlyList<PlanLine> Today, IReadOnlyList<(PlaceLoad Then, PlaceLoad Today)> Loads);
+    PlanRun Run, DateOnly Start, int Days, PlanComparison Comparison, IReadOnlyDictionary<string, string> Names, IReadOnlyDictionary<string, Guid> Ids, WaysOut? WaysOut,
+    IReadOnlyList<PlanLine> Then, IReadOnlyList<PlanLine> Today, IReadOnlyList<(PlaceLoad Then, PlaceLoad Today)> Loads,
+    IReadOnlyDictionary<string, BatchTiming> Timings);
 
 /// <summary>A plan run, or the site's latest, alone or beside the plan it was made from.</summary>
 public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
@@ -53,10 +56,13 @@ public sealed class ShowPlan(IDbContextFactory<NurseryDbContext> databases, Time
     {
         var (problem, today) = (PlanningJson.ReadProblem(kept.Problem!), PlanningJson.ReadPlan(kept.Today!));
         var season = kept.Replan is { } replan ? PlanningJson.ReadProblem(replan.Season) : problem;
+        var days = Math.Max(SeasonSpan.Drawn(problem, plan).Days, SeasonSpan.Drawn(season, today).Days);
+        var (drawn, before) = (problem with { Days = days }, season with { Days = days });
         return new Proposal(
-            run, problem.Start, problem.Days, PlanComparison.Of(season, problem, today, plan),
-            kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.WaysOut,
-            PlanLines.Of(problem, plan), PlanLines.Of(season, today), [.. SeasonLoads.Of(problem, plan).Zip(SeasonLoads.Of(season, today))]);
+            run, drawn.Start, drawn.Days, PlanComparison.Of(season, problem, today, plan),
+            kept.Batches.ToDictionary(batch => batch.Code, batch => batch.Variety), kept.Batches.ToDictionary(batch => batch.Code, batch => batch.BatchId), kept.WaysOut,
+            PlanLines.Of(drawn, plan), PlanLines.Of(before, today), [.. SeasonLoads.Of(drawn, plan).Zip(SeasonLoads.Of(before, today))],
+            BatchTiming.Of(problem, plan));
     }
 
     private async Task<BackgroundRun?> LoadAsync(Guid? id, Actor actor, CancellationToken cancellation)

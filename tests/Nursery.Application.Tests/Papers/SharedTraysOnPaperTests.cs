@@ -39,6 +39,7 @@ public sealed class SharedTraysOnPaperTests(TestDatabase database) : IClassFixtu
             it => [it.Pepper, "cell rows 1–4"]),
         ["patch sheet"] = (PaperStock.Letter, it => it.Nursery.Get<PrintPatchSheet>().HandleAsync(null, null, it.Nursery.Staff), it => [it.Counted]),
         ["bench plan"] = (PaperStock.Letter, it => it.Nursery.Get<PrintBenchPlan>().HandleAsync(null, null, null, it.Nursery.Staff), it => [it.TraySet, "2 varieties"]),
+        ["plan time line"] = (PaperStock.Letter, it => it.Nursery.Get<PrintPlanTimeLine>().HandleAsync(null, null, it.Nursery.Staff), it => [it.Pepper, it.Tomato, "they share its trays"]),
         ["germination"] = (PaperStock.Letter, it => it.Nursery.Get<PrintGermination>().HandleAsync(new(GerminationKey.Variety), null, null, it.Nursery.Manager),
             _ => ["41.7 %", "144"]),
     };

@@ -6,10 +6,12 @@ using Nursery.Printing.GerminationReports;
 using Nursery.Printing.MixSheets;
 using Nursery.Printing.PatchSheets;
 using Nursery.Printing.PickLists;
+using Nursery.Printing.PlanTimeLines;
 using Nursery.Printing.RoundSheets;
 using Nursery.Printing.SowingSheets;
 using Nursery.Printing.Tests.BenchTags;
 using Nursery.Printing.Tests.GerminationReports;
+using Nursery.Printing.Tests.PlanTimeLines;
 using Nursery.Printing.Tests.Sheets;
 using Nursery.Printing.Tests.SowingSheets;
 using Nursery.Printing.TrayTags;
@@ -67,6 +69,10 @@ internal static class PaperCases
             Case("bench plan, one", () => BenchPlanDocument.Render(Plan(sheet.Paper, benches: 1, sets: 1)), ("1A 1–7", 1), ("7 trays", 1)),
             Case("bench plan, 1,000", () => BenchPlanDocument.Render(Plan(sheet.Paper, benches: 125)), ("more: see the bench tags", 1)),
             Case("bench plan, longest", () => BenchPlanDocument.Render(Plan(sheet.Paper, benches: 2, sets: 2, wide: true)), (LongestBench, 6)),
+            Case("plan time line, none", () => TimeLine(sheet.Paper, 0), ("Nothing is planned", 1)),
+            Case("plan time line, one", () => TimeLine(sheet.Paper, 1), (Code(0) + "1–3", 2), ("80 °F 23 Nov–13 Dec", 1), ("212 of 240", 19), ("252 of 240: over", 5)),
+            Case("plan time line, 3,000", () => TimeLine(sheet.Paper, 3000, homeless: 40), [.. Each(3000, i => $"{Code(i)}{1 + 3 * (i % 16)}–{3 + 3 * (i % 16)}").Select(each => (each.Words, 2)), ("NO-139-P", 1)]),
+            Case("plan time line, longest", () => TimeLine(sheet.Paper, 40, wide: true, homeless: 3), (LongestCode, 83), ("GERMINATION-BENCH-12", 60)),
             Case("germination, none", () => Germination(sheet.Paper, 0, 0), ("Germination by variety", 1)),
             Case("germination, one", () => Germination(sheet.Paper, 1, 1), ("126,496", 1), ("published minimum 75 %", 1)),
             Case("germination, 1,000", () => Germination(sheet.Paper, 1000, 60), ("of 1000 rows fit this page.", 1)),
@@ -139,6 +145,9 @@ internal static class PaperCases
     private static IEnumerable<(string Words, int Times)> Each(int count, Func<int, string> words) => Enumerable.Range(0, count).Select(i => (words(i), 1));
 
     private static byte[] Sowing(Paper paper, int lines) => SowingSheetDocument.Render(SowingSheetDocumentTests.Model(paper, SowingSheetDocumentTests.Days(lines)));
+
+    private static byte[] TimeLine(Paper paper, int batches, bool wide = false, int homeless = 0) =>
+        PlanTimeLineDocument.Render(SampleTimeLines.Model(paper, batches, wide, homeless: homeless));
 
     private static byte[] Germination(Paper paper, int rows, int lines, bool wide = false) =>
         GerminationReportDocument.Render(GerminationReportDocumentTests.Model(paper, rows, lines, wide));

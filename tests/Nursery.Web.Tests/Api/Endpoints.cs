@@ -69,6 +69,7 @@ public sealed record Endpoint(string Method, string Path, Right Right, string? B
         new("POST", "/api/v1/papers/tray-tags/runs/{id}/stop", Right.Read),
         new("GET", "/api/v1/papers/round-sheet.pdf", Right.Read),
         new("GET", "/api/v1/papers/bench-plan.pdf", Right.Read),
+        new("GET", "/api/v1/papers/plan-time-line.pdf", Right.Read),
         new("GET", "/api/v1/papers/carry-list.pdf", Right.Read),
         new("GET", "/api/v1/papers/pick-list.pdf", Right.Read),
         new("GET", "/api/v1/papers/patch-sheet.pdf", Right.Read),

@@ -117,6 +117,8 @@ public sealed class MalformedBodyTests(ApiServer server)
     [InlineData("/api/v1/papers/round-sheet.pdf?house=H99", "house", 422)]
     [InlineData("/api/v1/papers/bench-plan.pdf?house=H99", "house", 422)]
     [InlineData("/api/v1/papers/bench-plan.pdf?on=tomorrow", "on", 400)]
+    [InlineData("/api/v1/papers/plan-time-line.pdf?plan=last", "plan", 400)]
+    [InlineData("/api/v1/papers/plan-time-line.pdf?plan=proposal", "plan", 422)]
     [InlineData("/api/v1/papers/carry-list.pdf?days=many", "days", 400)]
     [InlineData("/api/v1/papers/carry-list.pdf?days=61", "days", 422)]
     [InlineData("/api/v1/papers/pick-list.pdf?order=none", "order", 422)]

@@ -37,6 +37,7 @@ public sealed class PapersPageTests(TestDatabase database) : IClassFixture<TestD
     [InlineData("Pick list", "pick-list.pdf?paper=letter&on=2026-03-02")]
     [InlineData("Patch sheet", "patch-sheet.pdf?paper=letter")]
     [InlineData("Bench plan", "bench-plan.pdf?paper=letter&on=2026-03-02")]
+    [InlineData("Plan time line", "plan-time-line.pdf?paper=letter&plan=inForce")]
     public async Task Page_Paper_ShowsItsPictureAndAddress(string paper, string address)
     {
         await using var nursery = await TestNursery.OpenAsync(database);

@@ -49,6 +49,11 @@ internal static class PaperEndpoints
             .TakesDay("on", "today when not given")
             .TakesSheet()
             .IsPaper();
+        api.MapGet("/papers/plan-time-line.pdf", PlanTimeLineAsync)
+            .Needs(Right.Read, "planTimeLine", "A plan over its season, by heat zone and by bench, as a PDF")
+            .TakesWord<PlanToPrint>("plan", "the plan in force when not given; proposal is the open one")
+            .TakesSheet()
+            .IsPaper();
         api.MapGet("/papers/carry-list.pdf", CarryListAsync)
             .Needs(Right.Read, "carryList", "Planned moves of some days as a PDF")
             .TakesDay("from", "today when not given")
@@ -118,6 +123,14 @@ internal static class PaperEndpoints
         var (house, on, sheet) = (query.Text("house"), query.Day("on"), query.Word<SheetSize>("paper"));
         query.Done();
         return File(await print.HandleAsync(house, on, sheet, await http.CallerAsync(), http.RequestAborted), "bench-plan", house);
+    }
+
+    private static async Task<IResult> PlanTimeLineAsync(HttpContext http, PrintPlanTimeLine print)
+    {
+        var query = new QueryFields(http);
+        var (plan, sheet) = (query.Word<PlanToPrint>("plan"), query.Word<SheetSize>("paper"));
+        query.Done();
+        return File(await print.HandleAsync(plan, sheet, await http.CallerAsync(), http.RequestAborted), "plan-time-line", null);
     }
 
     private static async Task<IResult> CarryListAsync(HttpContext http, PrintCarryList print)

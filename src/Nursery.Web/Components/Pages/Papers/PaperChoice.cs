@@ -29,11 +29,13 @@ public sealed class PaperChoice
 
     public SheetSize Sheet { get; set; }
 
+    public PlanToPrint Plan { get; set; }
+
     public bool HasHouse => Kind is PaperKind.TrayTags or PaperKind.BenchTags or PaperKind.RoundSheet or PaperKind.BenchPlan;
 
     public bool HasDays => Kind is PaperKind.CarryList or PaperKind.SowingSheet or PaperKind.MixSheet;
 
-    public bool HasDay => Kind is not (PaperKind.BenchTags or PaperKind.PatchSheet);
+    public bool HasDay => Kind is not (PaperKind.BenchTags or PaperKind.PatchSheet or PaperKind.PlanTimeLine);
 
     /// <summary>The last day of a sowing or mix sheet; null for other papers, and when no first day is chosen.</summary>
     public LocalDate? LastDay => Kind is PaperKind.SowingSheet or PaperKind.MixSheet ? Day?.PlusDays(Days - 1) : null;
@@ -49,6 +51,7 @@ public sealed class PaperChoice
         PaperKind.PickList => "Pick list",
         PaperKind.PatchSheet => "Patch sheet",
         PaperKind.BenchPlan => "Bench plan",
+        PaperKind.PlanTimeLine => "Plan time line",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a paper without a title"),
     };
 
@@ -62,6 +65,7 @@ public sealed class PaperChoice
         PaperKind.CarryList => "The moves the plan has: which trays, from where, to where. What should have moved already stands first.",
         PaperKind.PickList => "What to pick for an order, or for all orders of a day: how many, where it stands, boxes to tick, a line to sign.",
         PaperKind.PatchSheet => "Which seedlings to lift out of which tray into blanks of which, with the fewest moves: trays become full, others are empty and go.",
+        PaperKind.PlanTimeLine => "The whole season of a plan by heat zone and by bench: which batch stands where from when to when, setpoints with their days, how full it gets each week.",
         PaperKind.BenchPlan => "A house seen from above, to scale, on one page: trays by stage, codes, heat zones.",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "a paper without words"),
     };
@@ -94,6 +98,11 @@ public sealed class PaperChoice
         if (Kind is PaperKind.TrayTags or PaperKind.PatchSheet)
         {
             yield return ("code", Code.Trim());
+        }
+
+        if (Kind == PaperKind.PlanTimeLine)
+        {
+            yield return ("plan", ApiJson.Word(Plan));
         }
 
         if (Kind == PaperKind.PickList)

@@ -12,4 +12,5 @@ public enum PaperKind
     PickList,
     PatchSheet,
     BenchPlan,
+    PlanTimeLine,
 }

@@ -14,7 +14,8 @@ internal sealed class PaperPress(
     PrintCarryList carryList,
     PrintPickList pickList,
     PrintPatchSheet patchSheet,
-    PrintBenchPlan benchPlan)
+    PrintBenchPlan benchPlan,
+    PrintPlanTimeLine planTimeLine)
 {
     /// <summary>What is shown before it is printed: the whole paper, or of many tags the first pages.</summary>
     /// <returns>A PDF; and how many tags there are in all, for tray tags.</returns>
@@ -35,6 +36,7 @@ internal sealed class PaperPress(
             PaperKind.PickList => pickList.HandleAsync(PaperChoice.Given(choice.Order), choice.Day, choice.Sheet, actor),
             PaperKind.PatchSheet => patchSheet.HandleAsync(PaperChoice.Given(choice.Code), choice.Sheet, actor),
             PaperKind.BenchPlan => benchPlan.HandleAsync(house, choice.Day, choice.Sheet, actor),
+            PaperKind.PlanTimeLine => planTimeLine.HandleAsync(choice.Plan, choice.Sheet, actor),
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, "a paper nobody prints"),
         };
     }
