@@ -19,9 +19,7 @@ internal static class TagsRunEndpoints
         api.MapPost("/papers/tray-tags/runs", StartAsync)
             .Needs(Right.Read, "startTagsRun", "Starts to print tray tags in the background, however many")
             .Reads<TrayTagsRequest>(required: false)
-            .Produces<TagsRun>(StatusCodes.Status202Accepted)
-            .WithMetadata(new CreatedUnder(Path))
-            .OnceByKey();
+            .StartsRun<TagsRun>(Path);
         api.MapGet("/papers/tray-tags/runs/{id}", ShowAsync)
             .Needs(Right.Read, "showTagsRun", "How many tags are drawn, and until when the PDF is kept")
             .Produces<TagsRun>()
@@ -32,9 +30,7 @@ internal static class TagsRunEndpoints
             .Refuses(404);
         api.MapPost("/papers/tray-tags/runs/{id}/stop", StopAsync)
             .Needs(Right.Read, "stopTagsRun", "Stops a print after its present pages; what is drawn is thrown away")
-            .Produces<TagsRun>()
-            .Refuses(404)
-            .OnceByKey();
+            .ChangesRun<TagsRun>();
     }
 
     private static async Task<IResult> StartAsync(HttpContext http, StartTagsRun start, IBackgroundJobClient jobs)

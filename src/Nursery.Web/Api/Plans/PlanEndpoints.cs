@@ -24,28 +24,20 @@ internal static class PlanEndpoints
         api.MapPost("/plans", StartAsync)
             .Needs(Right.Plan, "startPlan", "Starts to compute a plan in the background, of a problem or of the site's own season")
             .Reads<PlanRequest>(required: false)
-            .Produces<PlanRun>(StatusCodes.Status202Accepted)
-            .WithMetadata(new CreatedUnder(Path))
-            .OnceByKey();
+            .StartsRun<PlanRun>(Path);
         api.MapGet("/plans/{id}", ShowAsync)
             .Needs(Right.Read, "showPlan", "How far a plan is, what the best one costs, and what came of it")
             .Produces<PlanRun>()
             .Refuses(404);
         api.MapPost("/plans/{id}/stop", StopAsync)
             .Needs(Right.Plan, "stopPlan", "Stops computing; the best plan so far is kept")
-            .Produces<PlanRun>()
-            .Refuses(404)
-            .OnceByKey();
+            .ChangesRun<PlanRun>();
         api.MapPost("/plans/{id}/accept", AcceptAsync)
             .Needs(Right.Plan, "acceptPlan", "Makes a proposal the plan in force, all of it or some batches")
-            .Produces<AcceptedPlan>()
-            .Refuses(404)
-            .OnceByKey();
+            .ChangesRun<AcceptedPlan>();
         api.MapPost("/plans/{id}/drop", DropAsync)
             .Needs(Right.Plan, "dropPlan", "Puts a proposal away")
-            .Produces<PlanRun>()
-            .Refuses(404)
-            .OnceByKey();
+            .ChangesRun<PlanRun>();
     }
 
     private static async Task<IResult> StartAsync(HttpContext http, StartPlan start, IBackgroundJobClient jobs)
@@ -76,7 +68,7 @@ internal static class PlanEndpoints
     {
         var actor = await http.CallerAsync();
         await stop.HandleAsync(IdOf(id), RunKind.Plan, actor, http.RequestAborted);
-        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), Reading(actor), http.RequestAborted));
+        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), actor.Hearing(), http.RequestAborted));
     }
 
     private static async Task<IResult> AcceptAsync(HttpContext http, string id, AcceptPlan accept)
@@ -91,11 +83,8 @@ internal static class PlanEndpoints
     {
         var actor = await http.CallerAsync();
         await drop.HandleAsync(IdOf(id), actor, http.RequestAborted);
-        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), Reading(actor), http.RequestAborted));
+        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), actor.Hearing(), http.RequestAborted));
     }
-
-    /// <summary>A key that may only plan still hears what became of it.</summary>
-    private static Actor Reading(Actor actor) => actor with { Rights = new HashSet<Right>(actor.Rights) { Right.Read } };
 
     private static Guid IdOf(string id) => Parsing.Id(id) ?? throw new NotFound("plan", "id", id);
 }

@@ -17,18 +17,14 @@ internal static class PlacementEndpoints
     {
         api.MapPost("/placements", StartAsync)
             .Needs(Right.Plan, "startPlacing", "Starts to give every planned batch without a place one, in the background")
-            .Produces<PlacingRun>(StatusCodes.Status202Accepted)
-            .WithMetadata(new CreatedUnder(Path))
-            .OnceByKey();
+            .StartsRun<PlacingRun>(Path);
         api.MapGet("/placements/{id}", ShowAsync)
             .Needs(Right.Read, "showPlacing", "How far a placing is, what was placed where so far, and what not and why")
             .Produces<PlacingRun>()
             .Refuses(404);
         api.MapPost("/placements/{id}/stop", StopAsync)
             .Needs(Right.Plan, "stopPlacing", "Stops a placing after its present step; what is placed stays")
-            .Produces<PlacingRun>()
-            .Refuses(404)
-            .OnceByKey();
+            .ChangesRun<PlacingRun>();
     }
 
     private static async Task<IResult> StartAsync(HttpContext http, StartPlacing start, IBackgroundJobClient jobs)
@@ -46,10 +42,7 @@ internal static class PlacementEndpoints
     {
         var actor = await http.CallerAsync();
         await stop.HandleAsync(IdOf(id), RunKind.FirstFit, actor, http.RequestAborted);
-
-        // A key that may only plan still hears what became of what it stopped.
-        var reader = actor with { Rights = new HashSet<Right>(actor.Rights) { Right.Read } };
-        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), reader, http.RequestAborted));
+        return ApiAnswer.Ok(await show.HandleAsync(IdOf(id), actor.Hearing(), http.RequestAborted));
     }
 
     private static Guid IdOf(string id) => Parsing.Id(id) ?? throw new NotFound("placing run", "id", id);
