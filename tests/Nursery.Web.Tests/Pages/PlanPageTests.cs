@@ -136,13 +136,70 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         Assert.NotEmpty(page.FindAll(".time-line .bar.warm"));
         var wide = Width(page);
 
-        page.Find("#line-weeks").Change("6");
+        page.Find("#line-weeks").Change("4");
         page.WaitForAssertion(() => Assert.True(Width(page) > wide, "Fewer weeks across make it wider."));
         page.Find("#line-rows").Change("zones");
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".time-line .bar.warm")));
         Assert.Contains("Zone Z80", page.Find(".time-line").TextContent, StringComparison.Ordinal);
-        page.Find("#line-plan").Change("today");
-        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".time-line .bar.heat")));
+        page.Find("#line-plan").Change("1");
+        page.WaitForAssertion(() => Assert.Contains("Nothing stands on a heat zone in today's plan", page.Markup, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task TimeLine_BatchChosen_SaysWhereItStandsAndWhereItsDaysComeFrom()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
+        var pepper = await nursery.PlanAsync(nursery.Pepper, trays: 8, inDays: 3);
+        await ProposeAsync(nursery);
+        var page = pages.Render<PlanPage>();
+        page.WaitForElement(".time-line");
+        Assert.Equal("/api/v1/papers/plan-time-line.pdf?plan=proposal", page.Find("a[aria-label='Print the time line of the proposal']").GetAttribute("href"));
+
+        page.Find(".time-line g.stay").Click();
+
+        var where = page.WaitForElement($"[aria-label='Where {pepper.Code} stands']");
+        Assert.Equal($"/batches/{pepper.Id}", where.QuerySelector("h3 a")!.GetAttribute("href"));
+        Assert.Equal(2, where.QuerySelectorAll("ul li").Length);
+        var how = Flat(where.QuerySelector("details.how-of")!);
+        Assert.Contains("the sum of the daily progress reaches 1", how, StringComparison.Ordinal);
+        Assert.Contains("progress a day at", how, StringComparison.Ordinal);
+        Assert.Equal(2, page.FindAll(".time-line g.chosen").Count);
+
+        page.Find("#line-batch").Change("NO-000-X");
+        page.WaitForAssertion(() => Assert.Contains("stands nowhere in the proposal", page.Markup, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Loads_OpenToTheFullestDayPlaceByPlaceAndWeekByWeek()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Manager);
+        await nursery.PlanAsync(nursery.Pepper, trays: 8, inDays: 3);
+        await ProposeAsync(nursery);
+        var page = pages.Render<PlanPage>();
+
+        var heat = page.WaitForElement(".load-curves figcaption");
+
+        Assert.Matches(@"Heat zones, spaces taken on \d+ \w+", Flat(heat));
+        Assert.Matches(@"8 of \d+ spaces", Flat(heat.QuerySelector("details.how-of")!));
+        Assert.Contains("8", heat.QuerySelectorAll("table.list tbody tr td.number:nth-child(2)").Select(cell => cell.TextContent));
+    }
+
+    [Fact]
+    public async Task Page_PlanInForceOnly_IsDrawnAndPrinted()
+    {
+        await using var nursery = await TestNursery.OpenAsync(database);
+        await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.Staff);
+        var pepper = await nursery.PlanAsync(nursery.Pepper, trays: 8);
+        await nursery.ReserveAsync(pepper, "G1", 3, nursery.Today, nursery.Today.PlusDays(12));
+        await nursery.SowAsync(pepper);
+        var page = pages.Render<PlanPage>();
+
+        Assert.Contains($"{pepper.Code} 3–10", page.WaitForElement(".time-line .bar.stands").ParentElement!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("/api/v1/papers/plan-time-line.pdf?plan=inForce", page.Find("a[aria-label='Print the time line of the plan in force']").GetAttribute("href"));
+        Assert.Contains("Nothing all season on: Zone Z70", page.Markup, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".load-curves .today"));
     }
 
     private static double Width(IRenderedComponent<PlanPage> page) =>

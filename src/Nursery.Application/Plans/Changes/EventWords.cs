@@ -4,7 +4,7 @@ using NodaTime;
 namespace Nursery.Application.Plans.Changes;
 
 /// <summary>What happened or is tried out, in a sentence without a full stop.</summary>
-internal static class EventWords
+public static class EventWords
 {
     public static string Of(PlanEvent change) => change switch
     {
