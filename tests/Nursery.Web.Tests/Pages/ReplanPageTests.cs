@@ -108,7 +108,7 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         page.WaitForAssertion(() => Assert.Single(page.FindAll("ul.changes li")));
         Button(page, "Try it out").Click();
 
-        page.WaitForAssertion(() => Assert.Contains("changes[0].spaces is '0'; allowed: 1 to 5000", page.Markup.Replace("&#x27;", "'", StringComparison.Ordinal), StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Equal("spaces is ‘0’; allowed: 1 to 5000.", page.Find(".wrong[role=alert] p").TextContent));
         Assert.Single(page.FindAll("ul.changes li"));
     }
 
