@@ -18,6 +18,9 @@ public sealed class PlanTimeLineDocument
     private readonly List<(string Head, TimeLineWindow? Window, List<SheetPiece> Pieces)> _pages = [];
     private readonly IReadOnlyList<string> _subtitle;
 
+    /// <summary>Height left on the last page.</summary>
+    private double _left;
+
     private PlanTimeLineDocument(PlanTimeLineModel model)
     {
         var upright = SheetSize.Of(model.Paper);
@@ -55,14 +58,23 @@ public sealed class PlanTimeLineDocument
             foot.Add(Paragraph("Nothing in these weeks: " + string.Join(", ", rows[false].Select(row => row.Name)) + ".", Small, 4));
         foot.Add(TimeLineLoads.Of(section.Loads, window, _text));
         var drawing = new TimeLineRowPieces(window, _text);
-        Flow(section.Name, window, [.. rows[true].SelectMany(row => drawing.Of(row, Room)), SheetPiece.Together(foot)]);
+        _left = 0;
+        foreach (var row in rows[true])
+        {
+            foreach (var piece in drawing.Of(row, _left, Room))
+                Put(section.Name, window, piece);
+        }
+
+        Put(section.Name, window, SheetPiece.Together(foot));
     }
 
     private void AddNotes()
     {
         foreach (var note in _model.Notes.Where(note => note.Lines.Count > 0))
         {
-            Flow(note.Head, null, [.. note.Lines.Select(line => Paragraph(line, Detail, 6))]);
+            _left = 0;
+            foreach (var line in note.Lines)
+                Put(note.Head, null, Paragraph(line, Detail, 6));
         }
     }
 
@@ -72,20 +84,16 @@ public sealed class PlanTimeLineDocument
         return new SheetPiece(lines.Count * style.Line + 3, (page, left, top) => _text.DrawLines(page, lines, left, top + 2, style));
     }
 
-    private void Flow(string head, TimeLineWindow? window, IReadOnlyList<SheetPiece> pieces)
+    private void Put(string head, TimeLineWindow? window, SheetPiece piece)
     {
-        var left = 0.0;
-        foreach (var piece in pieces)
+        if (piece.Height > _left)
         {
-            if (piece.Height > left)
-            {
-                _pages.Add((head, window, []));
-                left = Room;
-            }
-
-            _pages[^1].Pieces.Add(piece);
-            left -= piece.Height;
+            _pages.Add((head, window, []));
+            _left = Room;
         }
+
+        _pages[^1].Pieces.Add(piece);
+        _left -= piece.Height;
     }
 
     private void Draw(PdfDocument document)

@@ -5,26 +5,35 @@ using static Nursery.Printing.Typography;
 
 namespace Nursery.Printing.PlanTimeLines;
 
-/// <summary>A zone or bench in one window of weeks: setpoints, then its bars in as many lines as they need beside each other. A row that is
-/// higher than a page goes on as "continued".</summary>
+/// <summary>A zone or bench in one window of weeks: setpoints, then its bars in as many lines as they need beside each other. A row that
+/// does not fit goes on as "continued".</summary>
 internal sealed class TimeLineRowPieces(TimeLineWindow window, TextSetter text)
 {
     private const double _line = 10.5;
     private const double _bar = 9.5;
     private const double _gap = 3;
 
-    public IEnumerable<SheetPiece> Of(TimeLineRow row, double room)
+    /// <summary>Between one bar with its words and the next, so that words are seen to belong to the nearer one.</summary>
+    private const double _apart = 8;
+
+    /// <summary>Fewer lines of a row are not left at the foot of a page.</summary>
+    private const int _least = 5;
+
+    /// <param name="row">Zone or bench.</param>
+    /// <param name="left">Height left on the page.</param>
+    /// <param name="room">Of a whole page.</param>
+    public IEnumerable<SheetPiece> Of(TimeLineRow row, double left, double room)
     {
         var setpoints = row.Setpoints.Where(set => window.Has(set.From, set.To)).ToList();
         var lines = Lines(row.Bars.Where(bar => window.Has(bar.From, bar.To)));
         var head = setpoints.Count > 0 ? _line : 0;
-        var most = Math.Max(1, (int)((room - head - _gap) / _line));
-        var first = true;
-        foreach (var part in lines.Count == 0 ? [[]] : lines.Chunk(most))
-        {
-            yield return Piece(first ? row.Name : $"{row.Name}, continued", row.Below, setpoints, part);
-            first = false;
-        }
+        var (most, here) = (Math.Max(1, Fit(room)), Fit(left));
+        var take = lines.Count > here && here >= _least ? here : most;
+        yield return Piece(row.Name, row.Below, setpoints, [.. lines.Take(take)]);
+        foreach (var part in lines.Skip(take).Chunk(most))
+            yield return Piece($"{row.Name}, continued", row.Below, setpoints, part);
+
+        int Fit(double height) => (int)((height - head - _gap) / _line);
     }
 
     /// <summary>Each bar in the first line in which it and its words meet no other.</summary>
@@ -42,7 +51,7 @@ internal sealed class TimeLineRowPieces(TimeLineWindow window, TextSetter text)
             }
 
             lines[line].Add(label);
-            ends[line] = label.End + 1.5;
+            ends[line] = label.End + _apart;
         }
 
         return lines;

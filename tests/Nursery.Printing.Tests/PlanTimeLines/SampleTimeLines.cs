@@ -38,7 +38,7 @@ internal static class SampleTimeLines
                     wide ? LongestCode : Code(i), $"{1 + 3 * (i % 16)}–{3 + 3 * (i % 16)}", wide ? Longest : Variety(i),
                     From(i, weeks), From(i, weeks) + (heat ? 1 + i % 9 : 14 + i % 21), i % 3 == 0)),
             ],
-            heat ? [new TimeLineSetpoint(0, 21, wide ? Longest : "80 °F 23 Nov–13 Dec"), new TimeLineSetpoint(21, 7 * weeks, "70 °F from 14 Dec")] : []);
+            heat && batches > row ? [new TimeLineSetpoint(0, 21, wide ? Longest : "80 °F 23 Nov–13 Dec"), new TimeLineSetpoint(21, 7 * weeks, "70 °F from 14 Dec")] : []);
     }
 
     /// <summary>In the first three weeks of eight.</summary>

@@ -25,12 +25,12 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         await nursery.SowAsync(sown);
         var page = Begun(pages, "Something happened");
 
-        page.Find("#change-kind").Change("ZoneOut");
-        page.Find("#change-code").Change("Z80");
-        page.Find("#change-why").Change("thermostat broke");
-        Button(page, "Add").Click();
+        await page.Find("#change-kind").ChangeAsync("ZoneOut");
+        await page.Find("#change-code").ChangeAsync("Z80");
+        await page.Find("#change-why").ChangeAsync("thermostat broke");
+        await Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Heat zone Z80 cannot be used from 2 March 2026 until 9 March 2026: thermostat broke.", Flat(page.Find("ul.changes")), StringComparison.Ordinal));
-        page.Find("#plan-seconds").Change(1);
+        await page.Find("#plan-seconds").ChangeAsync("1");
         Button(page, "Compute what changes").Click();
         page.WaitForElement("[aria-label=Computing]");
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
@@ -67,22 +67,22 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         var page = Begun(pages, "Try something out");
         Assert.True(Button(page, "Try it out").HasAttribute("disabled"));
 
-        page.Find("#change-kind").Change("SpacesRented");
-        Button(page, "Add").Click();
-        page.Find("#change-kind").Change("OrderAdded");
-        Button(page, "Add").Click();
+        await page.Find("#change-kind").ChangeAsync("SpacesRented");
+        await Button(page, "Add").ClickAsync(new());
+        await page.Find("#change-kind").ChangeAsync("OrderAdded");
+        await Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Choose which one first.", page.Find("[role=alert]").TextContent, StringComparison.Ordinal));
-        page.Find("#change-code").Change(nursery.Lettuce.Code);
-        page.Find("#change-plants").Change(100);
-        page.Find("#change-from").Change("2026-05-20");
-        Button(page, "Add").Click();
+        await page.Find("#change-code").ChangeAsync(nursery.Lettuce.Code);
+        await page.Find("#change-plants").ChangeAsync("100");
+        await page.Find("#change-from").ChangeAsync("2026-05-20");
+        await Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("ul.changes li").Count));
-        page.Find("#change-kind").Change("MoreHardening");
-        Button(page, "Add").Click();
+        await page.Find("#change-kind").ChangeAsync("MoreHardening");
+        await Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll("ul.changes li").Count));
-        page.Find("ul.changes li:last-child button").Click();
+        await page.Find("ul.changes li:last-child button").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("ul.changes li").Count));
-        page.Find("#plan-seconds").Change(1);
+        await page.Find("#plan-seconds").ChangeAsync("1");
         Button(page, "Try it out").Click();
         page.WaitForElement("[aria-label=Computing]");
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
@@ -102,9 +102,9 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
         var page = Begun(pages, "Try something out");
 
-        page.Find("#change-kind").Change("SpacesRented");
-        page.Find("#change-spaces").Change(0);
-        Button(page, "Add").Click();
+        await page.Find("#change-kind").ChangeAsync("SpacesRented");
+        await page.Find("#change-spaces").ChangeAsync("0");
+        await Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Single(page.FindAll("ul.changes li")));
         Button(page, "Try it out").Click();
 

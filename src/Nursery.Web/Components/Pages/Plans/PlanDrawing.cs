@@ -85,7 +85,7 @@ internal sealed class PlanDrawing
                 ends.Add(0);
             }
 
-            ends[at] = Math.Max(bar.X + bar.Width, bar.WordsX + (LetterWidth * bar.Words.Length)) + 3;
+            ends[at] = Math.Max(bar.X + bar.Width, bar.WordsX + (LetterWidth * bar.Words.Length)) + (2 * Air);
             bars.Add(bar with { Y = top + (Line * at) });
         }
 
