@@ -31,10 +31,22 @@ public sealed class PlanTests(NurseryApp app) : IClassFixture<NurseryApp>
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Stop, and take") }).ClickAsync();
         await Expect(page.Locator("[aria-label=Proposal] h2")).ToContainTextAsync("Proposal", new() { Timeout = Longest });
         await Axe.NothingAsync(visit, "proposal");
-        await page.Locator("details.how-of summary").ClickAsync();
+        await page.Locator("[aria-label=Proposal] details.how-of summary").ClickAsync();
+        foreach (var load in await page.Locator(".load-curves summary").AllAsync())
+        {
+            await load.ClickAsync();
+        }
+
         await page.GetByLabel("Rows").SelectOptionAsync("zones");
-        await page.GetByLabel("Weeks across").SelectOptionAsync("6");
+        await page.GetByLabel("Weeks across").SelectOptionAsync("4");
         await Expect(page.Locator(".time-line .bar.heat").First).ToBeVisibleAsync();
+
+        // By keyboard: a batch's code instead of a click on its bar.
+        var code = (await page.Locator(".time-line .words").First.TextContentAsync())!.Split(' ')[0];
+        await page.GetByLabel("Batch", new() { Exact = true }).FillAsync(code);
+        await page.GetByLabel("Batch", new() { Exact = true }).PressAsync("Tab");
+        await Expect(page.Locator($"[aria-label='Where {code} stands']")).ToContainTextAsync("heat zone");
+        await Expect(page.Locator(".time-line .chosen").First).ToBeVisibleAsync();
         await Axe.NothingAsync(visit, "how and zones");
         var wide = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
         Assert.True(wide <= width, $"{wide} px wide on {width}");
