@@ -1,9 +1,9 @@
 using System.Globalization;
+using NodaTime;
 using Nursery.Agronomy;
 using Nursery.Application.Plans;
 using Nursery.Application.Plans.Changes;
 using Nursery.Domain.Sites;
-using NodaTime;
 
 namespace Nursery.Web.Components.Pages.Plans;
 
