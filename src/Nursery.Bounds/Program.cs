@@ -1,38 +1,25 @@
-using System.Diagnostics;
 using System.Globalization;
-using Google.OrTools.LinearSolver;
 using Nursery.Bounds;
 using Nursery.Planning;
+using Nursery.Planning.Checks;
 using Nursery.Planning.Search;
 
-// usage: Nursery.Bounds PROBLEM.json lp|mip SECONDS [--no-cuts]
-// Prints {"bound":…,"how":…,"seconds":…}: cents no plan of the problem can be cheaper than, null when it was not found in time.
 // In a process of its own: the solver is native, and what it does not like ends the process.
+const string Usage = "usage: Nursery.Bounds PROBLEM.json lp|mip SECONDS (above 0 to 86400) [--no-cuts] [--until-input-ends]";
 if (args.Length < 3 || args[1] is not ("lp" or "mip")
-    || !double.TryParse(args[2], NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) || seconds is <= 0 or > 86400)
+    || !double.TryParse(args[2], NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) || seconds is not (> 0 and <= 86400))
 {
-    Console.Error.WriteLine("usage: Nursery.Bounds PROBLEM.json lp|mip SECONDS (above 0 to 86400) [--no-cuts]");
+    Console.Error.WriteLine(Usage);
     return 2;
 }
 
-var problem = PlanningJson.ReadProblem(await File.ReadAllTextAsync(args[0]));
-var watch = Stopwatch.StartNew();
-var whole = args[1] == "mip";
-var cuts = !args.Contains("--no-cuts");
-using var solver = Solver.CreateSolver(whole ? "SCIP" : "GLOP");
-_ = new Relaxation(new SeasonModel(problem, problem.Batches), solver, whole, cuts);
-solver.SetTimeLimit((long)(seconds * 1000));
-var status = solver.Solve();
-
-// A linear program cut short says nothing; an integer one has its best bound at any time.
-double? bound = status switch
+if (args.Contains("--until-input-ends"))
 {
-    Solver.ResultStatus.OPTIMAL when !whole => solver.Objective().Value(),
-    Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE or Solver.ResultStatus.NOT_SOLVED when whole => solver.Objective().BestBound(),
-    _ => null,
-};
-var cents = bound is { } found and > 0 ? Math.Floor(found * (1 - 1e-7)).ToString("0", CultureInfo.InvariantCulture) : "null";
-Console.WriteLine(string.Create(
-    CultureInfo.InvariantCulture,
-    $"{{\"bound\":{cents},\"how\":\"{(whole ? "SCIP" : "GLOP")}{(cuts ? " with cuts" : "")}\",\"status\":\"{status}\",\"seconds\":{watch.Elapsed.TotalSeconds:0.0}}}"));
+    OrphanWatch.Start();
+}
+
+// What differs from the plan of today is not part of a plan's cost, so it must not be part of the bound.
+var read = PlanningJson.ReadProblem(await File.ReadAllTextAsync(args[0]));
+var usable = ProblemCheck.Of(read with { Batches = [.. read.Batches.Select(batch => batch with { Now = null })] }).Usable;
+Console.WriteLine(LowerBound.Of(new SeasonModel(usable, usable.Batches), args[1] == "mip", cuts: !args.Contains("--no-cuts"), seconds));
 return 0;

@@ -48,9 +48,8 @@ internal sealed class Relaxation
                 var all = _solver.MakeConstraint(some.Zones.Count, some.Zones.Count, "");
                 for (var level = 0; level < _model.Levels; level++)
                 {
-                    var on = _whole
-                        ? _solver.MakeIntVar(0, some.May(_model, week, level), "")
-                        : _solver.MakeNumVar(0, some.May(_model, week, level), "");
+                    var (must, may) = (some.Must(_model, week, level), some.May(_model, week, level));
+                    var on = _whole ? _solver.MakeIntVar(must, may, "") : _solver.MakeNumVar(must, may, "");
                     _on[zoneClass, week, level] = on;
                     all.SetCoefficient(on, 1);
                     if (level > 0)
@@ -58,14 +57,14 @@ internal sealed class Relaxation
                         _solver.Objective().SetCoefficient(on, _model.Heat[(some.Zones[0] * _model.Levels) + level]);
                     }
 
+                    // More zones on a level than the week before: each of them was changed to it.
+                    var more = _solver.MakeNumVar(0, some.Zones.Count, "");
+                    _solver.Objective().SetCoefficient(more, _model.Prices.SetpointChange);
+                    var row = _solver.MakeConstraint(week == 0 ? -some.Before(_model, level) : 0, double.PositiveInfinity, "");
+                    row.SetCoefficient(more, 1);
+                    row.SetCoefficient(on, -1);
                     if (week > 0)
                     {
-                        // More zones on a level than the week before: each of them was changed to it.
-                        var more = _solver.MakeNumVar(0, some.Zones.Count, "");
-                        _solver.Objective().SetCoefficient(more, _model.Prices.SetpointChange);
-                        var row = _solver.MakeConstraint(0, double.PositiveInfinity, "");
-                        row.SetCoefficient(more, 1);
-                        row.SetCoefficient(on, -1);
                         row.SetCoefficient(_on[zoneClass, week - 1, level], 1);
                     }
                 }

@@ -39,6 +39,23 @@ public static class PlanFromFile
         }
     }
 
+    /// <summary>What no plan of it can cost less than, worked out beside <see cref="Handle"/> in as many seconds, a minute when iterations
+    /// decide; whoever asks waits for it.</summary>
+    /// <returns>Cents; null when none was found, also of what is no problem.</returns>
+    public static async Task<long?> BoundAsync(PlanFileRequest request, BoundsProgram bounds, CancellationToken cancellation = default)
+    {
+        try
+        {
+            var seconds = request.Iterations is null ? request.Seconds ?? UsualSeconds : 60;
+            return await bounds.BoundAsync(
+                request.Json, PlanningJson.ReadProblem(request.Json).Batches.Count, TimeSpan.FromSeconds(Math.Clamp(seconds, 0, 86400)), cancellation);
+        }
+        catch (ProblemUnreadable)
+        {
+            return null;
+        }
+    }
+
     private static Effort EffortOf(PlanFileRequest request)
     {
         if (request is { Seconds: not null, Iterations: not null })

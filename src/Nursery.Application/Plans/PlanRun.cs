@@ -71,12 +71,13 @@ public enum ProposalState
 /// <param name="Homeless">Such trays for which there is no space, a sentence each.</param>
 /// <param name="Changed">Of a plan that keeps today's or tries something: batches not sown yet whose sow day, zone or bench differs from it or that lose their place; else null.</param>
 /// <param name="NotStarted">Of how many that have a place today; null with <paramref name="Changed"/>.</param>
+/// <param name="Bound">Cents no plan of its problem can cost less than; null when none was found in time.</param>
 public sealed record PlanRun(
     Guid Id, RunState State, double Progress, long? BestCost, double? SecondsLeft, IReadOnlyDictionary<string, long>? Score,
     IReadOnlyList<NotInPlan> Unplaced, string? Message, string StartedBy, Instant StartedAt, Instant? EndedAt, bool StopRequested,
     bool OwnSeason, ProposalState Proposal, IReadOnlyList<string> AcceptedBatches, IReadOnlyList<string> Remarks, Plan? Plan,
     PlanAim Aim, IReadOnlyList<string> ChangesInWords, IReadOnlyList<RunningChange> Running, IReadOnlyList<string> Homeless,
-    int? Changed, int? NotStarted)
+    int? Changed, int? NotStarted, long? Bound)
 {
     /// <summary>Of <see cref="BackgroundRun.Total"/>: a run counts in these.</summary>
     internal const int Steps = 1000;
@@ -97,7 +98,7 @@ public sealed record PlanRun(
             run.Message, run.StartedBy, run.StartedAt, run.EndedAt, run.StopRequested, kept.Request.Problem is null,
             StateOf(run, kept, plan), kept.Accepted ?? [], [.. kept.Left, .. plan?.Remarks ?? []], plan,
             kept.Request.Aim, [.. kept.Request.Changes.Select(EventWords.Of)], kept.Replan?.Running ?? [], kept.Replan?.Homeless ?? [],
-            kept.Replan?.Changed, kept.Replan?.NotStarted);
+            kept.Replan?.Changed, kept.Replan?.NotStarted, kept.Bound);
     }
 
     private static ProposalState StateOf(BackgroundRun run, KeptPlan kept, Plan? plan) => plan is null || run.IsLive ? ProposalState.None
@@ -112,9 +113,11 @@ public sealed record PlanRun(
 /// <param name="WaysOut">What helps when trays were left out.</param>
 /// <param name="Accepted">Codes of accepted batches; null while nobody accepted it.</param>
 /// <param name="Replan">What a plan that keeps today's, or a trial, says of running trays; null for a whole plan.</param>
+/// <param name="Bound">Cents no plan of the problem can cost less than.</param>
 internal sealed record KeptPlan(
     PlanRequest Request, long? BestCost, string? Problem, string? Today, string? Plan, IReadOnlyList<BatchGround> Batches,
-    IReadOnlyList<string> Left, WaysOut? WaysOut, IReadOnlyList<string>? Accepted, bool Dropped, KeptReplan? Replan = null)
+    IReadOnlyList<string> Left, WaysOut? WaysOut, IReadOnlyList<string>? Accepted, bool Dropped, KeptReplan? Replan = null,
+    long? Bound = null)
 {
     public static KeptPlan For(PlanRequest request) => new(request, null, null, null, null, [], [], null, null, false);
 

@@ -11,10 +11,16 @@ using Nursery.Planning;
 namespace Nursery.Application.Plans;
 
 /// <summary>The work of a plan run: searches on a thread of its own and tells how far it is; a stop keeps the best plan so far.</summary>
-public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogger<RunPlan> log, TimeProvider time)
+public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, BoundsProgram bounds, ILogger<RunPlan> log, TimeProvider time)
 {
     /// <summary>Often enough to look at, seldom enough for the database.</summary>
     private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(500);
+
+    /// <summary>The bound is worked out beside the search and has this long when the plan is there.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(500);
+
+    /// <summary>For the bound when steps decide how long the search takes.</summary>
+    private static readonly TimeSpan BoundAtMost = TimeSpan.FromSeconds(60);
 
     /// <summary>A job asks this, not a person: the run itself says in whose name.</summary>
     public Task HandleAsync(Guid id, CancellationToken cancellation = default)
@@ -29,6 +35,7 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
         (kept, var look) = await GroundAsync(kept, actor, cancellation);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         PlanProgress? told = null;
+        var bounding = BoundAsync(kept, stop.Token);
         var search = Task.Factory.StartNew(
             () => look(EffortOf(kept.Request), seen => Volatile.Write(ref told, seen), stop.Token),
             CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
@@ -46,6 +53,7 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
         var found = await search;
         cancellation.ThrowIfCancellationRequested();
         var all = !stop.IsCancellationRequested;
+        var bound = await BoundOfAsync(bounding, found.Plan, stop);
         await progress.ReportAsync(
             all ? PlanRun.Steps : (int)((told?.Done ?? 0) * PlanRun.Steps), PlanRun.Steps, null,
             kept with
@@ -53,11 +61,28 @@ public sealed class RunPlan(IDbContextFactory<NurseryDbContext> databases, ILogg
                 Plan = PlanningJson.Write(found.Plan),
                 BestCost = found.Plan.Score.PositionedCost,
                 WaysOut = found.WaysOut,
+                Bound = bound,
                 Replan = kept.Replan is { } replan ? replan with { Changed = found.Changed, NotStarted = found.NotStarted } : null,
             },
             cancellation);
         return all;
     }
+
+    /// <summary>Of a plan that keeps today's there is none: it pays for keeping it.</summary>
+    private Task<long?> BoundAsync(KeptPlan kept, CancellationToken stop) => kept.Request.Aim == PlanAim.Keep
+        ? Task.FromResult<long?>(null)
+        : bounds.BoundAsync(kept.Problem!, PlanningJson.ReadProblem(kept.Problem!).Batches.Count, BoundTime(kept.Request), stop);
+
+    /// <summary>The plan does not wait for it: what is not there by now is no more asked for.</summary>
+    private static async Task<long?> BoundOfAsync(Task<long?> bounding, Planning.Plans.Plan plan, CancellationTokenSource stop)
+    {
+        await Task.WhenAny(bounding, Task.Delay(Patience, CancellationToken.None));
+        await stop.CancelAsync();
+        return await bounding is { } bound && bound <= plan.Score.Cost ? bound : null;
+    }
+
+    private static TimeSpan BoundTime(PlanRequest request) =>
+        request.Seconds is { } seconds ? TimeSpan.FromSeconds(Math.Max(1, 0.8 * seconds)) : BoundAtMost;
 
     /// <summary>What is planned, and how.</summary>
     private async Task<(KeptPlan Kept, Search Look)> GroundAsync(KeptPlan kept, Actor actor, CancellationToken cancellation)

@@ -108,6 +108,7 @@ public static class NurseryServices
         .AddTransient<ShowPlacing>()
         .AddTransient<StartPlan>()
         .AddTransient<RunPlan>()
+        .AddSingleton<BoundsProgram>()
         .AddTransient<ShowPlan>()
         .AddTransient<ShowPlanInForce>()
         .AddTransient<AcceptPlan>()

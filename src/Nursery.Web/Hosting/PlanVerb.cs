@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Extensions.Logging.Abstractions;
 using Nursery.Application.Plans;
 using Nursery.Domain.Refusals;
 
@@ -8,11 +9,12 @@ namespace Nursery.Web.Hosting;
 internal static class PlanVerb
 {
     private const int Refused = 2;
-    private const string Usage = "Nursery.Web plan --in problem.json --out plan.json [--seconds N | --iterations N] [--seed N]";
+    private const string Usage = "Nursery.Web plan --in problem.json --out plan.json [--seconds N | --iterations N] [--seed N] [--bound]";
 
     public static async Task<int> RunAsync(string[] args)
     {
-        var configuration = new ConfigurationBuilder().AddCommandLine(args).Build();
+        var bounded = args.Contains("--bound");
+        var configuration = new ConfigurationBuilder().AddCommandLine([.. args.Where(arg => arg != "--bound")]).Build();
         if (configuration["in"] is not { } from || configuration["out"] is not { } to
             || Number<double>(configuration, "seconds", out var seconds) is false
             || Number<long>(configuration, "iterations", out var iterations) is false
@@ -31,7 +33,9 @@ internal static class PlanVerb
         };
         try
         {
-            var plan = PlanFromFile.Handle(new PlanFileRequest(await File.ReadAllTextAsync(from), seconds, iterations, seed ?? 1), Tell, stop.Token);
+            var request = new PlanFileRequest(await File.ReadAllTextAsync(from), seconds, iterations, seed ?? 1);
+            var bounding = bounded ? PlanFromFile.BoundAsync(request, new BoundsProgram(NullLogger<BoundsProgram>.Instance), stop.Token) : null;
+            var plan = PlanFromFile.Handle(request, Tell, stop.Token);
             await File.WriteAllTextAsync(to, plan.Json);
             foreach (var remark in plan.Remarks)
             {
@@ -40,6 +44,12 @@ internal static class PlanVerb
 
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture, $"{plan.Placed} batches have a place, {plan.Unplaced} have none; it costs {plan.Cost / 100m:0.00}."));
+            if (bounding is not null)
+            {
+                Console.WriteLine(await bounding is { } bound && bound <= plan.Cost
+                    ? BoundWords.Of(plan.Cost, bound) : "How cheap a plan could be at best was not found in time.");
+            }
+
             return 0;
         }
         catch (Refusal refusal)
