@@ -119,6 +119,66 @@ public sealed record SpacesRented(Bench Bench, OutOfUse Days, IReadOnlyList<doub
     }
 }
 
+/// <summary>A heated bench that is one zone is rented: it can be used on some days only.</summary>
+public sealed record HeatRented(Bench Bench, HeatZone Zone, OutOfUse Days) : SeasonChange
+{
+    public override Problem Applied(Problem problem)
+    {
+        var rented = new SpacesRented(Bench, Days).Applied(problem);
+        return rented with { Zones = [.. problem.Zones, Zone with { OutOfUse = rented.Benches[^1].OutOfUse }] };
+    }
+}
+
+/// <summary>Hardening holds so many spaces more on some days, 1 to 30,000.</summary>
+public sealed record HardeningRented(int Spaces, OutOfUse Days) : SeasonChange
+{
+    public override Problem Applied(Problem problem) => problem with
+    {
+        HardeningSpaces = problem.HardeningSpaces + Spaces,
+        Frozen =
+        [
+            .. problem.Frozen ?? [],
+            .. new[] { new OutOfUse(problem.Start, Days.From), new OutOfUse(Days.To, problem.End) }.Where(span => span.From < span.To)
+                .Select(span => new FrozenStay(FrozenWhere.Hardening, span.From, span.To, 1, Spaces)),
+        ],
+    };
+}
+
+/// <summary>What was promised of a zone no longer holds on some days.</summary>
+public sealed record SetpointFreed(string Zone, OutOfUse Days) : SeasonChange
+{
+    public override Problem Applied(Problem problem) => problem with
+    {
+        Setpoints = [.. (problem.Setpoints ?? []).SelectMany(span => span.Zone == Zone ? Kept(span) : [span])],
+    };
+
+    private IEnumerable<FrozenSetpoint> Kept(FrozenSetpoint span) =>
+        new[] { span with { To = Min(span.To, Days.From) }, span with { From = Days.To > span.From ? Days.To : span.From } }
+            .Where(kept => kept.From < kept.To);
+
+    private static DateOnly Min(DateOnly one, DateOnly other) => one < other ? one : other;
+}
+
+/// <summary>So many trays of a batch are given up, 1 to all of them.</summary>
+public sealed record TraysDropped(string Batch, int Trays) : SeasonChange
+{
+    public override Problem Applied(Problem problem)
+    {
+        var batch = problem.Batches.FirstOrDefault(batch => batch.Id == Batch);
+        return batch is not null && batch.Trays > Trays
+            ? problem with { Batches = With(problem.Batches, "batches", Batch, one => one.Id, Without) }
+            : new BatchCancelled(Batch).Applied(problem);
+    }
+
+    /// <summary>As many spaces less as the trays took, those of a tray in part kept.</summary>
+    private Batch Without(Batch batch)
+    {
+        return batch with { Trays = batch.Trays - Trays, Spaces = Fewer(batch.Spaces), SpacesAfter = Fewer(batch.SpacesAfter) };
+
+        int? Fewer(int? spaces) => spaces is { } all ? (int)Math.Ceiling((double)all * (batch.Trays - Trays) / batch.Trays) : null;
+    }
+}
+
 /// <summary>Hardening holds so many spaces more (or fewer).</summary>
 public sealed record HardeningChanged(int Spaces) : SeasonChange
 {

@@ -47,7 +47,7 @@ internal static class PlanVerb
             if (bounding is not null)
             {
                 Console.WriteLine(await bounding is { } bound && bound <= plan.Cost
-                    ? BoundWords.Of(plan.Cost, bound) : "How cheap a plan could be at best was not found in time.");
+                    ? BoundWords.Of(plan.Cost, bound) : "How cheap a plan could be at best was not found.");
             }
 
             return 0;

@@ -44,6 +44,36 @@ public sealed class PlanVerbTests : IDisposable
         Assert.Equal("2026-01-25", placed.GetProperty("sowOn").GetString());
     }
 
+    /// <summary>As it is built: the program that bounds the cost lies beside it.</summary>
+    [Fact]
+    public async Task Plan_Bound_IsSaidBesideTheCost()
+    {
+        await File.WriteAllTextAsync(In, Problem);
+        var built = new DirectoryInfo(AppContext.BaseDirectory);
+        var root = built.Parent!.Parent!.Parent!.Parent!.Parent!.FullName;
+        var program = Path.Combine(root, "src", "Nursery.Web", "bin", built.Parent.Name, built.Name, "Nursery.Web.dll");
+
+        var (code, said, _) = await RunFromAsync(program, "--iterations", "500", "--bound");
+
+        Assert.Equal(0, code);
+
+        // One zone at 75 °F for 5 days, of one week: 10 spaces × 7 days × 2 tens of °F; a batch at its best, on its day, costs no more.
+        Assert.Contains("it costs 1.40.", said, StringComparison.Ordinal);
+        Assert.Contains("No plan of this season can cost less than 1.40; this one costs 1.40, so none is cheaper.", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Plan_BoundWithoutItsProgram_SaysThatThereIsNone()
+    {
+        await File.WriteAllTextAsync(In, Problem);
+
+        var (code, said, _) = await RunAsync("--iterations", "500", "--bound");
+
+        Assert.Equal(0, code);
+        Assert.Contains("How cheap a plan could be at best was not found.", said, StringComparison.Ordinal);
+        Assert.True(File.Exists(Out));
+    }
+
     [Theory]
     [InlineData("{\"start\":7}", "start (line 1): 7 is not allowed; a date like \"2026-03-01\" is.", "--iterations", "5")]
     [InlineData("rows", "The file (line 1) is not JSON; one JSON object is allowed.", "--iterations", "5")]
@@ -70,10 +100,13 @@ public sealed class PlanVerbTests : IDisposable
         Assert.Contains("problem.json", refused, StringComparison.Ordinal);
     }
 
-    private async Task<(int Code, string Said, string Refused)> RunAsync(params string[] args)
+    private Task<(int Code, string Said, string Refused)> RunAsync(params string[] args) =>
+        RunFromAsync(Path.Combine(AppContext.BaseDirectory, "Nursery.Web.dll"), args);
+
+    private async Task<(int Code, string Said, string Refused)> RunFromAsync(string program, params string[] args)
     {
         var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var arg in new[] { Path.Combine(AppContext.BaseDirectory, "Nursery.Web.dll"), "plan", "--in", In, "--out", Out }.Concat(args))
+        foreach (var arg in new[] { program, "plan", "--in", In, "--out", Out }.Concat(args))
         {
             start.ArgumentList.Add(arg);
         }
