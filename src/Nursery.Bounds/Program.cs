@@ -21,5 +21,5 @@ if (args.Contains("--until-input-ends"))
 // What differs from the plan of today is not part of a plan's cost, so it must not be part of the bound.
 var read = PlanningJson.ReadProblem(await File.ReadAllTextAsync(args[0]));
 var usable = ProblemCheck.Of(read with { Batches = [.. read.Batches.Select(batch => batch with { Now = null })] }).Usable;
-Console.WriteLine(LowerBound.Of(new SeasonModel(usable, usable.Batches), args[1] == "mip", cuts: !args.Contains("--no-cuts"), seconds));
+new LowerBound(new SeasonModel(usable, usable.Batches), cuts: !args.Contains("--no-cuts"), seconds).Write(Console.Out, whole: args[1] == "mip");
 return 0;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 
@@ -13,7 +14,7 @@ public sealed partial class BoundsProgram
     /// <summary>Zones as whole numbers up to so many batches: a better bound, in time for small seasons only.</summary>
     private const int SmallSeason = 150;
 
-    /// <summary>An answer is a line.</summary>
+    /// <summary>An answer is a line or two.</summary>
     private const int MostCharacters = 10_000;
 
     /// <summary>What the program itself needs besides the solver's time: to start, to read, to make the equations.</summary>
@@ -46,7 +47,7 @@ public sealed partial class BoundsProgram
     /// <param name="problem">As docs/planning.md has it.</param>
     /// <param name="batches">How many it has: what is worked out how.</param>
     /// <param name="limit">For the solver, above 0.</param>
-    /// <param name="cancellation">Ends the program; then there is none.</param>
+    /// <param name="cancellation">Ends the program; what it found so far counts.</param>
     /// <returns>Cents; null is none.</returns>
     public async Task<long?> BoundAsync(string problem, int batches, TimeSpan limit, CancellationToken cancellation = default)
     {
@@ -75,7 +76,7 @@ public sealed partial class BoundsProgram
         {
             return null;
         }
-        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or System.ComponentModel.Win32Exception or InvalidOperationException or JsonException)
+        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or System.ComponentModel.Win32Exception or InvalidOperationException)
         {
             LogNone(_log, failed.Message);
             return null;
@@ -99,18 +100,21 @@ public sealed partial class BoundsProgram
         using var process = Process.Start(start) ?? throw new InvalidOperationException("It did not start.");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         stop.CancelAfter(longest);
+        var (answer, complaints) = (new StringBuilder(), new StringBuilder());
         try
         {
-            var complaints = StartAsync(process.StandardError, stop.Token);
-            var answer = await StartAsync(process.StandardOutput, stop.Token);
+            var complaining = KeepAsync(process.StandardError, complaints, stop.Token);
+            await KeepAsync(process.StandardOutput, answer, stop.Token);
             await process.WaitForExitAsync(stop.Token);
+            await complaining;
             return process.ExitCode == 0
-                ? answer
-                : throw new InvalidOperationException($"It ended with {process.ExitCode}: {(await complaints).Trim()}");
+                ? answer.ToString()
+                : throw new InvalidOperationException($"It ended with {process.ExitCode}: {complaints.ToString().Trim()}");
         }
-        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        catch (OperationCanceledException)
         {
-            throw new InvalidOperationException($"It did not end within {longest.TotalSeconds:0} s.");
+            // Whoever cannot wait has what it said so far.
+            return answer.ToString();
         }
         finally
         {
@@ -122,26 +126,33 @@ public sealed partial class BoundsProgram
     }
 
     /// <summary>Reads to the end and keeps the start: a program gone mad may write without end.</summary>
-    private static async Task<string> StartAsync(StreamReader reader, CancellationToken cancellation)
+    private static async Task KeepAsync(StreamReader reader, StringBuilder kept, CancellationToken cancellation)
     {
-        var (kept, block) = (new System.Text.StringBuilder(), new char[4096]);
+        var block = new char[4096];
         for (int read; (read = await reader.ReadAsync(block, cancellation)) > 0;)
         {
             kept.Append(block, 0, Math.Min(read, MostCharacters - kept.Length));
         }
-
-        return kept.ToString();
     }
 
-    /// <summary>The bound of its last line.</summary>
-    private static long? Read(string answer)
+    /// <summary>The bound of the last whole line that has one: later ones are better.</summary>
+    private static long? Read(string answer) =>
+        answer[..(answer.LastIndexOf('\n') + 1)].Split('\n', StringSplitOptions.RemoveEmptyEntries).Reverse().Select(BoundOf).FirstOrDefault(bound => bound != null);
+
+    private static long? BoundOf(string line)
     {
-        var line = answer.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).LastOrDefault() ?? "";
-        using var json = JsonDocument.Parse(line);
-        return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("bound", out var bound)
-            && bound.ValueKind == JsonValueKind.Number && bound.TryGetInt64(out var cents) && cents > 0
-            ? cents
-            : null;
+        try
+        {
+            using var json = JsonDocument.Parse(line);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("bound", out var bound)
+                && bound.ValueKind == JsonValueKind.Number && bound.TryGetInt64(out var cents) && cents > 0
+                ? cents
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "No bound for a plan: {Why}")]

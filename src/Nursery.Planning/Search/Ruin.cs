@@ -7,6 +7,7 @@ internal sealed class Ruin
     private const double EdgeShare = 0.4;
     private const int EdgesLookedAt = 3;
     private const int MostBesideEdge = 5;
+    private const int RunsLookedAt = 4;
     private readonly Season _season;
     private readonly SeasonModel _model;
     private readonly SplitMix _random;
@@ -38,13 +39,13 @@ internal sealed class Ruin
     /// <summary>Zone held to a level over weeks while batches are placed anew; -1 is none.</summary>
     public (int Zone, int Level, int First, int Last) Held { get; private set; }
 
-    public void Choose(double share, int most)
+    public void Choose(SearchHeat heat)
     {
         Chosen.Clear();
         _mark++;
         Held = (-1, 0, 0, 0);
         FirstStays = false;
-        if (_model.Zones > 0 && _random.Unit() < share)
+        if (_model.Zones > 0 && _random.Unit() < heat.ZoneShare)
         {
             if (_random.Chance(EdgeShare))
             {
@@ -57,11 +58,11 @@ internal sealed class Ruin
         }
         else if (_model.Zones > 0 && _random.Chance(0.2))
         {
-            MakeRoom(Costly());
+            MakeRoom(Costly(), heat.Runs);
         }
         else
         {
-            ChooseNear(Costly(), 2 + _random.Below(most - 1));
+            ChooseNear(Costly(), 2 + _random.Below(heat.Most - 1));
         }
     }
 
@@ -123,7 +124,7 @@ internal sealed class Ruin
     }
 
     /// <summary>For one batch in one of its modes: takes away what is in the way in one zone and on one bench.</summary>
-    private void MakeRoom(int batch)
+    private void MakeRoom(int batch, bool runs)
     {
         var modes = _model.Modes;
         var count = modes.Start[batch + 1] - modes.Start[batch];
@@ -148,7 +149,7 @@ internal sealed class Ruin
 
         if (same)
         {
-            AddStanding(zone, sow, emerge, _model.Before[batch]);
+            Free(zone, sow, emerge, _model.Before[batch]);
         }
         else
         {
@@ -158,7 +159,73 @@ internal sealed class Ruin
         Held = (zone, level, first, last);
         var benches = modes.Band[mode] == BenchUse.Warm ? _model.WarmBenches : _model.CoolBenches;
         var harden = modes.Ready[mode] - _model.HardeningDays;
-        AddStanding(benches[_random.Below(benches.Length)], emerge, harden, _model.After[batch]);
+        Free(benches[_random.Below(benches.Length)], emerge, harden, _model.After[batch]);
+
+        void Free(int area, int from, int to, int spaces)
+        {
+            if (runs)
+            {
+                AddOnRun(area, from, to, spaces);
+            }
+            else
+            {
+                AddStanding(area, from, to, spaces);
+            }
+        }
+    }
+
+    /// <summary>Batches on a run of spaces of an area on some of these days: of some such runs the one with fewest trays.</summary>
+    private void AddOnRun(int area, int from, int to, int spaces)
+    {
+        var (best, fewest) = (-1, int.MaxValue);
+        for (var tries = 0; tries < RunsLookedAt && spaces <= _model.Spaces[area]; tries++)
+        {
+            var (first, trays) = (_random.Below(_model.Spaces[area] - spaces + 1), 0);
+            foreach (var other in _season.InArea(area))
+            {
+                trays += StandsOn(other, area, from, to, first, spaces) ? _model.Trays[other] : 0;
+            }
+
+            (best, fewest) = trays < fewest ? (first, trays) : (best, fewest);
+        }
+
+        foreach (var other in _season.InArea(area))
+        {
+            if (best >= 0 && StandsOn(other, area, from, to, best, spaces))
+            {
+                Add(other);
+            }
+        }
+    }
+
+    private bool StandsOn(int batch, int area, int from, int to, int first, int spaces)
+    {
+        var (place, modes, heat) = (_season.Places[batch], _model.Modes, area < _model.Zones);
+        int start = heat ? modes.Sow[place.Mode] : modes.Emerge[place.Mode];
+        int end = heat ? modes.Emerge[place.Mode] : modes.Ready[place.Mode] - _model.HardeningDays;
+        if (start >= to || from >= end)
+        {
+            return false;
+        }
+
+        if (place.Parts is null)
+        {
+            return heat
+                ? Overlap(place.ZoneFirst, _model.Before[batch])
+                : Overlap(Math.Min(place.BenchFirst, place.BenchFirstAfter), _model.After[batch]);
+        }
+
+        foreach (var run in heat ? place.Parts.Heat : place.Parts.Benches)
+        {
+            if (run.Area == area && Overlap(run.First, Math.Max(run.Count, run.CountAfter)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+
+        bool Overlap(int its, int count) => its < first + spaces && first < its + count;
     }
 
     /// <summary>Batches that stand in an area on some of these days, from a random one on, until about as many spaces would be free.</summary>

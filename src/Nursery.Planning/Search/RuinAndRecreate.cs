@@ -87,7 +87,7 @@ internal sealed class RuinAndRecreate
 
     private void Step(double temperature)
     {
-        _ruin.Choose(Heat.ZoneShare, Heat.Most);
+        _ruin.Choose(Heat);
         _taken.Clear();
         _order.Clear();
         foreach (var batch in _ruin.Chosen)

@@ -78,6 +78,23 @@ public sealed class BoundsProgramTests(TestDatabase database) : IClassFixture<Te
         Assert.Equal(500, await Standin("echo solving; echo '{\"bound\":500}'").BoundAsync("{}", 1, Soon));
 
     [Fact]
+    public async Task Bound_ProgramThatIsNotDone_IsWhatItFoundSoFar()
+    {
+        using var stop = new CancellationTokenSource();
+        var asked = Standin($"echo '{{\"bound\":400}}'; echo '{{\"bound\":500}}'; printf '{{\"bound\":600}}'; echo $$ >{PidFile}; sleep 600")
+            .BoundAsync("{}", 1, TimeSpan.FromSeconds(600), stop.Token);
+        while (!File.Exists(PidFile))
+        {
+            await Task.Delay(20);
+        }
+
+        await Task.Delay(500);
+        await stop.CancelAsync();
+
+        Assert.Equal(500, await asked.WaitAsync(TimeSpan.FromSeconds(30)));
+    }
+
+    [Fact]
     public async Task Bound_NoProgram_IsNone()
     {
         Assert.Empty(BoundsProgram.Beside(_folder.FullName));
@@ -132,6 +149,7 @@ public sealed class BoundsProgramTests(TestDatabase database) : IClassFixture<Te
 
     [Theory]
     [InlineData("echo '{\"bound\":7}'", 7L)]
+    [InlineData("echo '{\"bound\":7}'; sleep 600", 7L)]
     [InlineData("echo '{\"bound\":99999999}'", null)]
     [InlineData("kill -ABRT $$", null)]
     [InlineData("sleep 600", null)]

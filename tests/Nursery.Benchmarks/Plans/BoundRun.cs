@@ -33,7 +33,7 @@ internal static class BoundRun
                 throw new InvalidOperationException($"The bound ended with code {process.ExitCode}.");
             }
 
-            var bound = JsonDocument.Parse(answer).RootElement.GetProperty("bound");
+            var bound = JsonDocument.Parse(answer.Trim().Split('\n')[^1]).RootElement.GetProperty("bound");
             return bound.ValueKind == JsonValueKind.Number ? bound.GetInt64() : null;
         }
         finally

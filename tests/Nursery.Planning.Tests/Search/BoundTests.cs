@@ -69,7 +69,7 @@ public sealed class BoundTests
             using var process = Process.Start(start)!;
             var answer = await process.StandardOutput.ReadToEndAsync();
             await process.WaitForExitAsync();
-            return JsonDocument.Parse(answer).RootElement.GetProperty("bound").GetInt64();
+            return JsonDocument.Parse(answer.Trim().Split('\n')[^1]).RootElement.GetProperty("bound").GetInt64();
         }
         finally
         {

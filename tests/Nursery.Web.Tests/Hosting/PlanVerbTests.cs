@@ -57,9 +57,8 @@ public sealed class PlanVerbTests : IDisposable
 
         Assert.Equal(0, code);
 
-        // One zone at 75 °F for 5 days, of one week: 10 spaces × 7 days × 2 tens of °F; a batch at its best, on its day, costs no more.
-        Assert.Contains("it costs 1.40.", said, StringComparison.Ordinal);
-        Assert.Contains("No plan of this season can cost less than 1.40; this one costs 1.40, so none is cheaper.", said, StringComparison.Ordinal);
+        // The zone at 75 °F: 10 spaces × 7 days × 2 tens of °F, 1.40 a week. To change it costs 10.00, so it stays so for all 8 weeks.
+        Assert.Contains("No plan of this season can cost less than 11.20; this one costs 11.20, so none is cheaper.", said, StringComparison.Ordinal);
     }
 
     [Fact]
