@@ -19,7 +19,7 @@ public sealed partial class BoundsProgram
 
     /// <summary>What the program itself needs besides the solver's time: to start, to read, to make the equations.</summary>
     private static readonly TimeSpan Slack = TimeSpan.FromSeconds(20);
-    private static readonly string[] Nice = [.. new[] { "/usr/bin/nice", "/bin/nice" }.Where(File.Exists).Take(1).SelectMany(nice => new[] { nice, "-n", "10" })];
+    private static readonly string[] Nice = [.. new[] { "/usr/bin/nice", "/bin/nice" }.Where(File.Exists).Take(1).SelectMany(nice => new[] { nice, "-n", "5" })];
     private readonly ILogger<BoundsProgram> _log;
     private readonly IReadOnlyList<string> _command;
     private readonly TimeSpan _slack;

@@ -15,12 +15,13 @@ internal sealed record SearchHeat(double Start, double End, double ZoneShare, in
     private const int Small = 150;
 
     /// <summary>Tried out on invented nurseries (docs/planning.md). A large one has fewer steps a batch and starts from a better plan,
-    /// which a hot search would only spoil; where not all have a place, to choose who goes without takes much more heat. A small one is hot enough to set a zone anew.</summary>
+    /// which a hot search would only spoil; where not all have a place, to choose who goes without takes much more heat. A small one is hot
+    /// enough to set a zone anew.</summary>
     public static SearchHeat Of(Season season) => season switch
     {
         { Places.Length: > 5000 } => new(10, 3, 0.4, 8, 0.01, 0.1),
         { Places.Length: > 1000 } => new(50, 10, 0.3, 8, 0.01, 0.1),
-        _ when season.Unplaced.Length * 20 > season.Places.Length => new(15000, 100, 0.05, 10, 0.01, 1, Runs: true),
+        _ when season.Unplaced.Length * 20 > season.Places.Length => new(15000, 100, 0.05, 10, 0.01, 1),
         { Places.Length: <= Small } => new(1500, 50, 0.5, 10, 0.01, 1, Runs: true),
         _ => new(400, 20, 0.3, 10, 0.01, 1),
     };

@@ -118,7 +118,9 @@ public sealed class RepairTests
     {
         var problem = Season with
         {
-            Benches = [Season.Benches[0], Season.Benches[1] with { Spaces = 8 }, Season.Benches[2]], HardeningSpaces = 10, Batches = [Rigid("b1"), Rigid("b2")],
+            Benches = [Season.Benches[0], Season.Benches[1] with { Spaces = 8 }, Season.Benches[2]],
+            HardeningSpaces = 10,
+            Batches = [Rigid("b1"), Rigid("b2")],
         };
 
         // Without parts: a batch in two places would need less.
