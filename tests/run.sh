@@ -8,7 +8,7 @@ checkout=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$checkout/deploy/install.sh"
 cd "$checkout"
 
-passed=0 failed=0 counted=
+passed=0 failed=0 counted= running=
 finish() {
   local code=$?
   trap - EXIT
@@ -23,7 +23,7 @@ finish() {
   exit $code
 }
 interrupted() {
-  jobs -p | xargs -r kill -TERM 2>/dev/null
+  [ -z "$running" ] || kill -TERM "$running" 2>/dev/null
   counted=
   exit 130
 }
@@ -61,18 +61,16 @@ say "Build: $(minutes_since "$start") min"
 # Reads one number of a result file's <Counters passed="3" failed="0" .../>.
 counter() { sed -n 's/.*<Counters[^>]* '"$2"'="\([0-9]*\)".*/\1/p' "$1" | tail -n 1; }
 
-# Writes "passed failed" of a project beside its result file.
 run_project() {
-  local project=$1 name log trx code=0 from=$EPOCHREALTIME ok bad all done remark= running
-  trap - EXIT INT HUP
+  local project=$1 name log trx code=0 from=$EPOCHREALTIME ok bad all done remark=
   name=$(basename "$project" .csproj)
   log=$results/$name.log
   trx=$results/$name.trx
   timeout -k 30 40m "$dotnet" test "$project" --no-build --nologo --logger "trx;LogFileName=$name.trx" --results-directory "$results" \
     --blame-hang-timeout 5m --blame-hang-dump-type none ${quick:+--filter "Category!=Fault"} -nodeReuse:false >"$log" 2>&1 &
   running=$!
-  trap 'kill -TERM $running; exit 130' TERM
   wait "$running" || code=$?
+  running=
 
   ok=0 bad=0 all=0 done=0
   if [ -e "$trx" ]; then
@@ -89,31 +87,17 @@ run_project() {
     bad=1 remark=", its tests were not found"
   fi
   [ "$bad" = 0 ] || tail -n 200 "$log"
+  passed=$((passed + ok)) failed=$((failed + bad))
   say "$name: $ok passed, $bad failed$remark ($(minutes_since "$from") min)"
-  printf '%s %s\n' "$ok" "$bad" >"$results/$name.count"
 }
 
-# The longest first, so that nothing long is left for the end; then by name.
-projects=$(sed -n 's/.*"\([^" ]*\.csproj\)".*/\1/p' Nursery.sln | tr '\\' '/' | grep '^tests/' | sort |
-  awk '/Browser/ { print 1, $0; next } /Application/ { print 2, $0; next } { print 3, $0 }' | sort -s -n -k 1,1 | cut -d ' ' -f 2)
-
-# Two at a time: one often waits for the browser or the database while the other computes.
 start=$EPOCHREALTIME
-ran=()
-for project in $projects; do
+for project in $(sed -n 's/.*"\([^" ]*\.csproj\)".*/\1/p' Nursery.sln | tr '\\' '/' | sort); do
   grep -q 'Microsoft\.NET\.Test\.Sdk' "$project" || continue
   if [ -n "$quick" ] && [ "$(basename "$project")" = Nursery.Browser.Tests.csproj ]; then
     continue
   fi
-  while [ "$(jobs -rp | wc -l)" -ge 2 ]; do wait -n; done
-  run_project "$project" &
-  ran+=("$(basename "$project" .csproj)")
-done
-wait
-for name in ${ran[@]+"${ran[@]}"}; do
-  # A project that left no count ended before its tests did.
-  read -r ok bad 2>/dev/null <"$results/$name.count" || { ok=0 bad=1; }
-  passed=$((passed + ok)) failed=$((failed + bad))
+  run_project "$project"
 done
 counted=1
 say "Tests: $(minutes_since "$start") min"

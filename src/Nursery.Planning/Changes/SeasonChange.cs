@@ -119,16 +119,6 @@ public sealed record SpacesRented(Bench Bench, OutOfUse Days, IReadOnlyList<doub
     }
 }
 
-/// <summary>A heated bench that is one zone is rented: it can be used on some days only.</summary>
-public sealed record HeatRented(Bench Bench, HeatZone Zone, OutOfUse Days) : SeasonChange
-{
-    public override Problem Applied(Problem problem)
-    {
-        var rented = new SpacesRented(Bench, Days).Applied(problem);
-        return rented with { Zones = [.. problem.Zones, Zone with { OutOfUse = rented.Benches[^1].OutOfUse }] };
-    }
-}
-
 /// <summary>Hardening holds so many spaces more on some days, 1 to 30,000.</summary>
 public sealed record HardeningRented(int Spaces, OutOfUse Days) : SeasonChange
 {

@@ -142,9 +142,7 @@ internal sealed class RentWays(Trials trials, int spaceWeek)
     private SeasonChange Change(Rent rent) => rent.Resource switch
     {
         Resource.Hardening => new HardeningRented(rent.Spaces, rent.Days),
-        Resource.Heat => new HeatRented(
-            new Bench(Id(Resource.Heat), House, BenchUse.Heat, rent.Spaces, 0, 0),
-            new HeatZone(Id(Resource.Heat), Id(Resource.Heat), 1, rent.Spaces, Setpoints()), rent.Days),
+        Resource.Heat => new SpacesRented(new Bench(Id(Resource.Heat), House, BenchUse.Heat, rent.Spaces, 0, 0), rent.Days, Setpoints()),
         var band => new SpacesRented(
             new Bench(Id(band), House, band == Resource.WarmBenches ? BenchUse.Warm : BenchUse.Cool, rent.Spaces, 0, 0), rent.Days),
     };

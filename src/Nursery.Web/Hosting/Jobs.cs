@@ -26,7 +26,8 @@ internal static class Jobs
         services.AddSingleton<JobStorage>(_ => new PostgreSqlStorage(
             new NpgsqlConnectionFactory(database.AppConnectionString, Storage),
             Storage));
-        services.AddHangfire(options => options
+        services.AddHangfire((provider, options) => options
+            .UseLogProvider(new JobLogs(provider.GetRequiredService<ILoggerFactory>()))
             .UseSimpleAssemblyNameTypeSerializer()
             .UseRecommendedSerializerSettings());
         services.AddHangfireServer(options => options.WorkerCount = 2);

@@ -26,8 +26,8 @@ public sealed class FullHouseTests(NurseryApp app, ITestOutputHelper output) : I
             const from = performance.now();
             [...document.querySelectorAll('.day button')].find(button => button.textContent === '+ day').click();
             await new Promise(resolve => {
-              const seen = new MutationObserver(() => { if (busy.getAttribute('aria-busy') === 'true') { began = true; } else if (began) { seen.disconnect(); resolve(); } });
-              let began = false;
+              // A quick answer is seen as one change, from true to false at once.
+              const seen = new MutationObserver(() => { if (busy.getAttribute('aria-busy') !== 'true') { seen.disconnect(); resolve(); } });
               seen.observe(busy, { attributes: true, attributeFilter: ['aria-busy'] });
             });
             await new Promise(resolve => requestAnimationFrame(() => setTimeout(resolve)));

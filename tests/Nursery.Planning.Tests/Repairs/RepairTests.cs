@@ -49,7 +49,7 @@ public sealed class RepairTests
         var repair = Assert.Single(repairs, repair => repair.Changes[0] is SowEarlier);
         Assert.Equal([new SowEarlier("b1", 4)], repair.Changes);
         Assert.StartsWith("Sow b1 on 15 Jan, ready 4 days sooner than allowed now: all 6 trays get their place, and it costs ", repair.Sentence, StringComparison.Ordinal);
-        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or HardeningRented or HeatRented or ZoneSetpoints);
+        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or HardeningRented or SpacesRented { Bench.Use: BenchUse.Heat } or ZoneSetpoints);
     }
 
     [Fact]
