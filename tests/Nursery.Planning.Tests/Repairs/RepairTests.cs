@@ -62,7 +62,7 @@ public sealed class RepairTests
         var repair = Assert.Single(repairs, repair => repair.Changes[0] is ZoneSetpoints);
         Assert.Equal([65, 75], Assert.IsType<ZoneSetpoints>(repair.Changes[0]).SetpointsF);
         Assert.StartsWith("Set zone a to 75 °F from 19 Jan to 25 Jan, which it may not have so far: all 6 trays get their place, and it costs ", repair.Sentence, StringComparison.Ordinal);
-        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or SowEarlier or SpacesRented or HardeningRented);
+        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or SowEarlier or SpacesRented { Bench.Use: not BenchUse.Heat } or HardeningRented);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public sealed class RepairTests
         var repair = Assert.Single(repairs, repair => repair.Changes[0] is SetpointFreed);
         Assert.Equal([new SetpointFreed("a", new OutOfUse(Start.AddDays(14), Start.AddDays(21)))], repair.Changes);
         Assert.StartsWith("Set zone a to 75 °F from 19 Jan to 25 Jan instead of what was promised: all 6 trays get their place, and it costs ", repair.Sentence, StringComparison.Ordinal);
-        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or SowEarlier or ZoneSetpoints or SpacesRented or HardeningRented);
+        Assert.DoesNotContain(repairs, other => other.Changes[0] is HandOverLate or SowEarlier or ZoneSetpoints or SpacesRented { Bench.Use: not BenchUse.Heat } or HardeningRented);
         Assert.Equal(65, repair.Planned.Plan.Zones[0].Setpoints[0].SetpointF);
         Assert.Equal(65, repair.Planned.Plan.Zones[0].Setpoints[^1].SetpointF);
     }
