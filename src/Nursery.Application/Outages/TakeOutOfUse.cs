@@ -25,7 +25,7 @@ public sealed record TakeOutOfUseRequest(string? BenchCode, string? ZoneCode, Lo
 public sealed class TakeOutOfUse(IDbContextFactory<NurseryDbContext> databases, TimeProvider time)
 {
     public const int MostDays = 728;
-    private const int LongestWhy = 200;
+    public const int LongestWhy = 200;
 
     /// <exception cref="NotInUse">It is out of use on some of those days already.</exception>
     public Task<OutageItem> HandleAsync(TakeOutOfUseRequest request, Actor actor, CancellationToken cancellation = default)

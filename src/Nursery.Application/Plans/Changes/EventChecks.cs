@@ -14,13 +14,13 @@ namespace Nursery.Application.Plans.Changes;
 internal sealed class EventChecks
 {
     public const int MostChanges = 50;
-    public const int MostDays = 728;
+    public const int MostDays = TakeOutOfUse.MostDays;
     private const int MostSlip = 60;
     private const int MostSpaces = 5000;
     private const int MostPlants = 1_000_000;
     private const int MostCents = 1_000_000;
     private const int MostSetpoints = 8;
-    public const int LongestWhy = 200;
+    public const int LongestWhy = TakeOutOfUse.LongestWhy;
 
     private readonly FieldChecks _checks = new();
     private readonly LocalDate _today;
