@@ -1,7 +1,9 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
+using Nursery.Testing.Database;
 
 namespace Nursery.Browser.Tests.App;
 
@@ -33,9 +35,19 @@ internal sealed class AppProcess : IDisposable
         }
     }
 
-    public static async Task<AppProcess> StartAsync(Uri address, bool demo, IReadOnlyDictionary<string, string> environment)
+    /// <summary>What the program is told of its database and its folder.</summary>
+    public static Dictionary<string, string> Variables(TestDatabase database, string data) => new()
     {
-        var app = Start(["serve", "--urls", address.ToString().TrimEnd('/'), .. demo ? ["--demo", "--no-past"] : Array.Empty<string>()], environment);
+        ["ASPNETCORE_ENVIRONMENT"] = "Development",
+        ["ConnectionStrings__Nursery"] = database.AppConnectionString,
+        ["ConnectionStrings__NurseryOwner"] = database.OwnerConnectionString,
+        ["NURSERY_DATA"] = data,
+    };
+
+    /// <summary>Serves, and waits until it is ready.</summary>
+    public static async Task<AppProcess> StartAsync(Uri address, IEnumerable<string> switches, IReadOnlyDictionary<string, string> environment)
+    {
+        var app = Start(["serve", "--urls", address.ToString().TrimEnd('/'), .. switches], environment);
         try
         {
             await app.WaitUntilReadyAsync(address);
@@ -87,6 +99,18 @@ internal sealed class AppProcess : IDisposable
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    /// <summary>Asks it to end, as the service manager of a machine does: its jobs go back to their queue.</summary>
+    public async Task StopAsync()
+    {
+        using var patience = new CancellationTokenSource(StartPatience);
+        using var asking = Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        await _process.WaitForExitAsync(patience.Token);
+        if (_process.ExitCode != 0)
+        {
+            throw new InvalidOperationException($"The app ended with code {_process.ExitCode}:\n{Output}");
+        }
     }
 
     /// <summary>Ends it at once, as a power cut would.</summary>

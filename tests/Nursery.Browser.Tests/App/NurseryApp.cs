@@ -17,9 +17,12 @@ public class NurseryApp : IAsyncLifetime
         "--disable-component-update", "--disable-sync",
     ];
 
-    private readonly TestDatabase _database = new();
+    /// <summary>Machines that run tests are busy: a page that answers late is no error, one that never does is.</summary>
+    private const float PatienceMilliseconds = 30_000;
+
     private readonly string _data = Directory.CreateTempSubdirectory("nursery-browser-").FullName;
     private readonly Dictionary<string, (string User, string Password)> _signIns = [];
+    private TestDatabase _database = new();
     private AppProcess? _process;
     private IPlaywright? _playwright;
     private IBrowser? _browser;
@@ -38,35 +41,25 @@ public class NurseryApp : IAsyncLifetime
     /// <summary>Whether the demo nursery is loaded; an empty one has an administrator only.</summary>
     protected virtual bool Demo => true;
 
-    private Dictionary<string, string> ProcessVariables => new()
-    {
-        ["ASPNETCORE_ENVIRONMENT"] = "Development",
-        ["ConnectionStrings__Nursery"] = _database.AppConnectionString,
-        ["ConnectionStrings__NurseryOwner"] = _database.OwnerConnectionString,
-        ["NURSERY_DATA"] = _data,
-    };
+    private Dictionary<string, string> ProcessVariables => AppProcess.Variables(_database, _data);
 
     public async Task InitializeAsync()
     {
-        await _database.InitializeAsync();
-        if (!Demo)
+        if (Demo)
         {
+            var loaded = await LoadedDemo.Once;
+            _database = loaded.Database.Copy();
+            await _database.InitializeAsync();
+            ReadSignIns(loaded.SignIns);
+        }
+        else
+        {
+            await _database.InitializeAsync();
             await AddAdministratorAsync();
         }
 
         await StartAsync();
-        foreach (var words in (Demo ? await File.ReadAllLinesAsync(Path.Combine(_data, "demo-sign-in.txt")) : []).Select(line => line.Split(' ')))
-        {
-            if (words is ["api-key", var key])
-            {
-                ApiKey = key;
-            }
-            else
-            {
-                _signIns.TryAdd(words[0], (words[1], words[2]));
-            }
-        }
-
+        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new()
         {
@@ -89,7 +82,7 @@ public class NurseryApp : IAsyncLifetime
         Directory.Delete(_data, recursive: true);
     }
 
-    public async Task StartAsync() => _process = await AppProcess.StartAsync(Address, Demo, ProcessVariables);
+    public async Task StartAsync() => _process = await AppProcess.StartAsync(Address, [], ProcessVariables);
 
     /// <summary>Ends the program at once, as a power cut would; <see cref="StartAsync"/> brings it back.</summary>
     public void Kill()
@@ -126,6 +119,21 @@ public class NurseryApp : IAsyncLifetime
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand(statement, connection);
         return (T)Convert.ChangeType(await command.ExecuteScalarAsync() ?? 0, typeof(T), System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    private void ReadSignIns(IEnumerable<string> lines)
+    {
+        foreach (var words in lines.Select(line => line.Split(' ')))
+        {
+            if (words is ["api-key", var key])
+            {
+                ApiKey = key;
+            }
+            else
+            {
+                _signIns.TryAdd(words[0], (words[1], words[2]));
+            }
+        }
     }
 
     /// <summary>As people do it at the machine: the verb says a password once.</summary>

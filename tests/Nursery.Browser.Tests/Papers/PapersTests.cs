@@ -33,9 +33,10 @@ public sealed class PapersTests(NurseryApp app) : IClassFixture<NurseryApp>
         var keys = visit.Page.Keyboard;
 
         // The field for the number has the focus, then the field for lines: nothing else is ever touched.
+        await Assertions.Expect(visit.Page.GetByLabel("Sheet", new() { Exact = true })).ToBeFocusedAsync();
         await keys.TypeAsync($"{number}");
         await keys.PressAsync("Enter");
-        await visit.Page.GetByLabel("Line", new() { Exact = true }).WaitForAsync();
+        await Assertions.Expect(visit.Page.GetByLabel("Line", new() { Exact = true })).ToBeFocusedAsync();
         await TypeAsync(visit, "1", rows: 1);
         await TypeAsync(visit, "2 n no time", rows: 2);
         await visit.PictureAsync("round-sheet-typed");

@@ -31,7 +31,11 @@ public sealed class PlanTests(NurseryApp app) : IClassFixture<NurseryApp>
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Stop, and take") }).ClickAsync();
         await Expect(page.Locator("[aria-label=Proposal] h2")).ToContainTextAsync("Proposal", new() { Timeout = Longest });
         await Axe.NothingAsync(visit, "proposal");
-        await page.Locator("[aria-label=Proposal] details.how-of summary").ClickAsync();
+        foreach (var how in await page.Locator("[aria-label=Proposal] details.how-of summary").AllAsync())
+        {
+            await how.ClickAsync();
+        }
+
         foreach (var load in await page.Locator(".load-curves summary").AllAsync())
         {
             await load.ClickAsync();

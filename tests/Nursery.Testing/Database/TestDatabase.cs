@@ -6,14 +6,22 @@ using Xunit;
 namespace Nursery.Testing.Database;
 
 /// <summary>
-/// A database of its own for one test class (IClassFixture&lt;TestDatabase&gt;): a clone of the template every test process makes once.
+/// A database of its own for one test class (IClassFixture&lt;TestDatabase&gt;): a clone of the template every test process makes once,
+/// or of another database that <see cref="CloseAsync">was closed</see>.
 /// Always a real PostgreSQL; without one the tests fail, they are not skipped.
 /// </summary>
 public sealed class TestDatabase : IAsyncLifetime
 {
     private static readonly Lazy<Task<TestServer>> _server = new(() => MakeServerAsync(CancellationToken.None));
 
+    private readonly string? _copyOf;
     private TestServer? _own;
+
+    public TestDatabase()
+    {
+    }
+
+    private TestDatabase(string copyOf) => _copyOf = copyOf;
 
     /// <summary>Fills the template, given the owner's connection string; runs once a process, before the first clone.</summary>
     public static Func<string, Task> PrepareTemplate { get; set; } = owner =>
@@ -32,10 +40,26 @@ public sealed class TestDatabase : IAsyncLifetime
     public async Task InitializeAsync()
     {
         _own = await _server.Value.ConfigureAwait(false);
-        await _own.CloneTemplateAsync(Name).ConfigureAwait(false);
+        await _own.CloneAsync(Name, _copyOf).ConfigureAwait(false);
+    }
+
+    /// <summary>A database that begins as this one, which has to be closed first; not made yet.</summary>
+    public TestDatabase Copy() => new(Name);
+
+    /// <summary>Nobody comes in any more; it stays until the process ends.</summary>
+    public async Task CloseAsync()
+    {
+        await LeaveAsync().ConfigureAwait(false);
+        await Own.CloseAsync(Name).ConfigureAwait(false);
     }
 
     public async Task DisposeAsync()
+    {
+        await LeaveAsync().ConfigureAwait(false);
+        await Own.DropAsync(Name).ConfigureAwait(false);
+    }
+
+    private async Task LeaveAsync()
     {
         // Pools would keep dead connections, and a later test class could run into the server's limit.
         foreach (var used in new[] { OwnerConnectionString, AppConnectionString })
@@ -43,8 +67,6 @@ public sealed class TestDatabase : IAsyncLifetime
             await using var connection = new NpgsqlConnection(used);
             NpgsqlConnection.ClearPool(connection);
         }
-
-        await Own.DropAsync(Name).ConfigureAwait(false);
     }
 
     private static async Task<TestServer> MakeServerAsync(CancellationToken cancel)
@@ -55,7 +77,7 @@ public sealed class TestDatabase : IAsyncLifetime
         if (!string.IsNullOrWhiteSpace(named))
         {
             // A private cluster goes as a whole; a named server would otherwise keep every run's template.
-            AppDomain.CurrentDomain.ProcessExit += (_, _) => server.DropTemplate();
+            AppDomain.CurrentDomain.ProcessExit += (_, _) => server.DropClosed();
         }
 
         await server.MakeTemplateAsync(PrepareTemplate, cancel).ConfigureAwait(false);

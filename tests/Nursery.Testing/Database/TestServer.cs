@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using System.Text;
 using Npgsql;
@@ -11,6 +12,7 @@ public sealed class TestServer
     public const string Variable = "NURSERY_TEST_DB";
 
     private readonly string _template = $"template_{Guid.NewGuid():N}";
+    private readonly ConcurrentBag<string> _closed = [];
 
     private TestServer(string maintenanceConnection, string appPassword)
     {
@@ -69,15 +71,28 @@ public sealed class TestServer
         await ClusterDatabase.PrepareAsync(owner, cancel).ConfigureAwait(false);
         await prepare(owner).ConfigureAwait(false);
 
-        // A template with a connection cannot be copied; closing it for good makes a stray one impossible.
         NpgsqlConnection.ClearAllPools();
-        await ExecuteAsync($"ALTER DATABASE {_template} ALLOW_CONNECTIONS false").ConfigureAwait(false);
+        await CloseAsync(_template).ConfigureAwait(false);
     }
 
-    public Task CloneTemplateAsync(string name) => ExecuteAsync($"CREATE DATABASE {name} TEMPLATE {_template}");
+    /// <summary>Copies the template, or another database that was closed.</summary>
+    public Task CloneAsync(string name, string? closed = null) => ExecuteAsync($"CREATE DATABASE {name} TEMPLATE {closed ?? _template}");
+
+    /// <summary>A database with a connection cannot be copied; closing it for good makes a stray one impossible.</summary>
+    public async Task CloseAsync(string name)
+    {
+        await ExecuteAsync($"ALTER DATABASE {name} ALLOW_CONNECTIONS false").ConfigureAwait(false);
+        _closed.Add(name);
+    }
 
     /// <summary>Blocks, because a process that exits does not wait for tasks.</summary>
-    public void DropTemplate() => DropAsync(_template).GetAwaiter().GetResult();
+    public void DropClosed()
+    {
+        foreach (var name in _closed)
+        {
+            DropAsync(name).GetAwaiter().GetResult();
+        }
+    }
 
     public Task DropAsync(string name) => ExecuteAsync($"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
 
