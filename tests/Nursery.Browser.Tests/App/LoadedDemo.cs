@@ -21,6 +21,7 @@ internal sealed record LoadedDemo(TestDatabase Database, IReadOnlyList<string> S
             await database.InitializeAsync();
             using var process = await AppProcess.StartAsync(
                 new Uri($"http://127.0.0.1:{AppProcess.FreePort()}/"), ["--demo", "--no-past"], AppProcess.Variables(database, data));
+            await StartJobs.EndedAsync(database);
             await process.StopAsync();
             await database.CloseAsync();
             return new(database, await File.ReadAllLinesAsync(Path.Combine(data, "demo-sign-in.txt")));

@@ -11,20 +11,10 @@ namespace Nursery.Browser.Tests.App;
 /// </summary>
 public class NurseryApp : IAsyncLifetime
 {
-    private static readonly string[] BrowserFlags =
-    [
-        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-        "--disable-component-update", "--disable-sync",
-    ];
-
-    /// <summary>Machines that run tests are busy: a page that answers late is no error, one that never does is.</summary>
-    private const float PatienceMilliseconds = 30_000;
-
     private readonly string _data = Directory.CreateTempSubdirectory("nursery-browser-").FullName;
     private readonly Dictionary<string, (string User, string Password)> _signIns = [];
     private TestDatabase _database = new();
     private AppProcess? _process;
-    private IPlaywright? _playwright;
     private IBrowser? _browser;
 
     /// <summary>Role nursery_app: for adding what the demo does not come with.</summary>
@@ -59,24 +49,12 @@ public class NurseryApp : IAsyncLifetime
         }
 
         await StartAsync();
-        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
-        _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("NURSERY_CHROMIUM") ?? "/usr/bin/chromium",
-            Headless = true,
-            Args = BrowserFlags,
-        });
+        await StartJobs.EndedAsync(_database);
+        _browser = await TestBrowser.Once;
     }
 
     public async Task DisposeAsync()
     {
-        if (_browser is not null)
-        {
-            await _browser.CloseAsync();
-        }
-
-        _playwright?.Dispose();
         Kill();
         await _database.DisposeAsync();
         Directory.Delete(_data, recursive: true);

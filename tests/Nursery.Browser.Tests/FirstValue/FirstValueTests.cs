@@ -33,6 +33,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         await NothingSeriousAsync(page);
 
         await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Make the house" }), "Make the house");
+        await Expect(page.Locator(".way li").First).ToContainTextAsync("✓");
         await hands.ChooseFileAsync(page.GetByLabel("Choose a file"), "the sheet", await SheetAsync());
         await Expect(page.GetByText("40 new varieties")).ToBeVisibleAsync();
         await visit.PictureAsync("first-sheet", whole: true);
