@@ -1,4 +1,5 @@
 using Hangfire;
+using Hangfire.AspNetCore;
 using Hangfire.Dashboard;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
@@ -22,10 +23,12 @@ internal static class Jobs
 
     public static void AddNurseryJobs(this IServiceCollection services, NurseryDatabase database)
     {
-        // The container's own storage: Hangfire would else keep it in a static, which two hosts of one process overwrite for each other.
+        // The container's own storage and activator: Hangfire would else take them from statics, which two hosts of one process overwrite
+        // for each other. A job of the one would run with the services of the other, also when those are gone.
         services.AddSingleton<JobStorage>(_ => new PostgreSqlStorage(
             new NpgsqlConnectionFactory(database.AppConnectionString, Storage),
             Storage));
+        services.AddSingleton<JobActivator>(provider => new AspNetCoreJobActivator(provider.GetRequiredService<IServiceScopeFactory>()));
         services.AddHangfire((provider, options) => options
             .UseLogProvider(new JobLogs(provider.GetRequiredService<ILoggerFactory>()))
             .UseSimpleAssemblyNameTypeSerializer()

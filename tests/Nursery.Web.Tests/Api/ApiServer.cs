@@ -60,17 +60,20 @@ public sealed class ApiServer : IAsyncLifetime
     /// <summary>A server on the same database.</summary>
     public async Task<WebApplication> StartAsync(Action<IServiceCollection>? configure = null)
     {
-        var app = NurseryHost.Build(
-            ["--urls", "http://127.0.0.1:0"],
-            new NurseryDatabase(Database.AppConnectionString, Database.OwnerConnectionString),
-            builder =>
-            {
-                builder.Services.AddSingleton<TimeProvider>(Clock);
-                configure?.Invoke(builder.Services);
-            });
+        var app = Build(configure);
         await app.StartAsync();
         return app;
     }
+
+    /// <summary>A server on the same database that is not started.</summary>
+    public WebApplication Build(Action<IServiceCollection>? configure = null) => NurseryHost.Build(
+        ["--urls", "http://127.0.0.1:0"],
+        new NurseryDatabase(Database.AppConnectionString, Database.OwnerConnectionString),
+        builder =>
+        {
+            builder.Services.AddSingleton<TimeProvider>(Clock);
+            configure?.Invoke(builder.Services);
+        });
 
     /// <summary>A second site with a key for it.</summary>
     public async Task<(TestNursery Nursery, HttpClient Client)> OpenOtherSiteAsync(params Right[] scopes)

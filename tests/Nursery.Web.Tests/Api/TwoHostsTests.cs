@@ -1,11 +1,27 @@
+using Hangfire;
 using Hangfire.Logging;
+using Microsoft.Extensions.DependencyInjection;
+using Nursery.Application.Setup;
 using Xunit;
 
 namespace Nursery.Web.Tests.Api;
 
-/// <summary>Two hosts of one process, one after the other gone: what they share in statics must not stop the one that is left.</summary>
+/// <summary>Two hosts of one process, and one of them gone: what the library of jobs keeps in statics must not stop the other.</summary>
 public sealed class TwoHostsTests(ApiServer server) : IClassFixture<ApiServer>
 {
+    [Fact]
+    public async Task Jobs_OfTheFirstOfTwoHosts_RunWithItsOwnServices()
+    {
+        await using var first = server.Build();
+        await using var second = server.Build();
+        first.Services.GetRequiredService<IGlobalConfiguration>();
+        second.Services.GetRequiredService<IGlobalConfiguration>();
+
+        using var scope = first.Services.GetRequiredService<JobActivator>().BeginScope((JobActivatorContext)null!);
+
+        Assert.Same(first.Services.GetRequiredService<NurseryDatabase>(), scope.Resolve(typeof(NurseryDatabase)));
+    }
+
     [Fact]
     public async Task Jobs_AfterAnotherHostOfTheProcessIsGone_GoOn()
     {
