@@ -1,5 +1,4 @@
 using System.Globalization;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Nursery.Browser.Tests.App;
 using Nursery.Browser.Tests.Rounds;
@@ -46,7 +45,7 @@ public sealed class ChainTests(NurseryApp app) : IClassFixture<NurseryApp>
             await card.GetByLabel("How many").FillAsync(seeds.ToString(CultureInfo.InvariantCulture));
             await RoundPage.Press(card, "Save the count").ClickAsync();
             await round.SentAsync();
-            await NothingSeriousAsync(staff);
+            await Axe.NothingAsync(staff, staff.Page.Url);
         }
 
         var expected = await app.SqlAsync<string>(
@@ -60,7 +59,7 @@ public sealed class ChainTests(NurseryApp app) : IClassFixture<NurseryApp>
         var row = manager.Page.GetByRole(AriaRole.Row).Filter(new() { Has = manager.Page.GetByRole(AriaRole.Cell, new() { Name = crop, Exact = true }) });
         await Expect(row.Locator("strong")).ToHaveTextAsync(expected);
         await manager.PictureAsync("chain-germination");
-        await NothingSeriousAsync(manager);
+        await Axe.NothingAsync(manager, manager.Page.Url);
     }
 
     private async Task<string> HeadGrowerPlansAsync(string variety, string ready)
@@ -78,7 +77,7 @@ public sealed class ChainTests(NurseryApp app) : IClassFixture<NurseryApp>
         await CheckRowsAsync(page, $"order,customer,variety,plants,ready_on\n{Order},Chain Garden,{variety},120,{ready}\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Import 1 order line" }).ClickAsync();
         await Expect(page.GetByText("imported")).ToBeVisibleAsync();
-        await NothingSeriousAsync(visit);
+        await Axe.NothingAsync(visit, visit.Page.Url);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Make batches", Exact = true }).ClickAsync();
         await page.GetByLabel("Find").FillAsync(Order);
@@ -95,12 +94,12 @@ public sealed class ChainTests(NurseryApp app) : IClassFixture<NurseryApp>
         await visit.PictureAsync("chain-batch", whole: true);
         Assert.Equal(1, await app.SqlAsync<int>(
             $"SELECT count(*) FROM reservations r JOIN tray_sets t ON t.id = r.tray_set_id WHERE t.code = '{code}-1'"));
-        await NothingSeriousAsync(visit);
+        await Axe.NothingAsync(visit, visit.Page.Url);
 
         await visit.OpenAsync("/benches");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = code })).ToBeVisibleAsync();
         await visit.PictureAsync("chain-benches");
-        await NothingSeriousAsync(visit);
+        await Axe.NothingAsync(visit, visit.Page.Url);
         return code;
     }
 
@@ -153,14 +152,5 @@ public sealed class ChainTests(NurseryApp app) : IClassFixture<NurseryApp>
         await form.GetByLabel("Bench").SelectOptionAsync(place.Bench);
         await form.GetByLabel("First space").FillAsync(place.First.ToString(CultureInfo.InvariantCulture));
         await form.GetByRole(AriaRole.Button, new() { Name = "Reserve" }).ClickAsync();
-    }
-
-    private static async Task NothingSeriousAsync(Visit visit)
-    {
-        var found = await visit.Page.RunAxe();
-        var serious = found.Violations.Where(violation => violation.Impact is "serious" or "critical").ToList();
-        Assert.True(
-            serious.Count == 0,
-            string.Join('\n', serious.Select(violation => $"{violation.Id}: {violation.Help} {string.Join(" | ", violation.Nodes.Select(node => node.Html))}")));
     }
 }

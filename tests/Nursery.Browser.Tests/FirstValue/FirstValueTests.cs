@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Nursery.Browser.Tests.App;
 using UglyToad.PdfPig;
@@ -30,7 +29,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         var (page, hands) = (visit.Page, new CountedHands(output.WriteLine));
         await visit.OpenAsync("/");
         await visit.PictureAsync("first-empty", whole: true);
-        await NothingSeriousAsync(page);
+        await Axe.NothingAsync(visit, page.Url);
 
         await hands.ClickAsync(page.GetByRole(AriaRole.Button, new() { Name = "Make the house" }), "Make the house");
         await Expect(page.Locator(".way li").First).ToContainTextAsync("✓");
@@ -52,7 +51,7 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
         await Expect(page.GetByText("no place yet")).ToHaveCountAsync(0);
         Assert.All(await sowings.AllInnerTextsAsync(), text => Assert.Matches("H1-[AB]", text));
         await visit.PictureAsync("first-sowing", whole: true);
-        await NothingSeriousAsync(page);
+        await Axe.NothingAsync(visit, page.Url);
 
         await hands.ClickAsync(Navigation(page, "Benches"), "Benches");
         var codes = (await app.SqlAsync<string>("SELECT string_agg(code, ',' ORDER BY code) FROM batches")).Split(',');
@@ -104,12 +103,4 @@ public sealed class FirstValueTests(EmptyNurseryApp app, ITestOutputHelper outpu
 
     private static ILocator Navigation(IPage page, string name) =>
         page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new() { Name = name, Exact = true });
-
-    private static async Task NothingSeriousAsync(IPage page)
-    {
-        var serious = (await page.RunAxe()).Violations.Where(violation => violation.Impact is "serious" or "critical").ToList();
-        Assert.True(
-            serious.Count == 0,
-            string.Join('\n', serious.Select(violation => $"{violation.Id}: {violation.Help} {string.Join(" | ", violation.Nodes.Select(node => node.Html))}")));
-    }
 }

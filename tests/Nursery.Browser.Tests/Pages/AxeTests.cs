@@ -8,6 +8,17 @@ namespace Nursery.Browser.Tests.Pages;
 /// <summary>axe-core finds nothing on the head grower's and the administrator's pages, in the states they meet.</summary>
 public sealed class AxeTests(NurseryApp app) : IClassFixture<NurseryApp>
 {
+    [Fact]
+    public async Task Axe_OfAPageThatIsWrong_SeesIt()
+    {
+        await using var visit = await app.VisitAsync(820, 1180);
+        await visit.Page.SetContentAsync("<html lang=en><title>t</title><main><h1>h</h1><p>p</p><ul><li>l</li></ul><a href=#a>a</a><img src='data:,'></main>");
+
+        var said = await Assert.ThrowsAnyAsync<Xunit.Sdk.XunitException>(() => Axe.NothingAsync(visit, "a picture without words"));
+
+        Assert.Contains("image-alt (critical)", said.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(1280, 800)]
     [InlineData(820, 1180)]
