@@ -20,6 +20,28 @@ public sealed class TestDatabaseTests(TestDatabase first) : IClassFixture<TestDa
     }
 
     [Fact]
+    public async Task Copy_OfAClosedDatabase_BeginsAsItWasAndGoesItsOwnWay()
+    {
+        var loaded = new TestDatabase();
+        await loaded.InitializeAsync();
+        await RunAsync(loaded.AppConnectionString, "SELECT 1");
+        await RunAsync(loaded.OwnerConnectionString, "CREATE TABLE loaded (id int)");
+        await loaded.CloseAsync();
+        await Assert.ThrowsAsync<PostgresException>(() => RunAsync(loaded.OwnerConnectionString, "SELECT 1"));
+
+        var (one, two) = (loaded.Copy(), loaded.Copy());
+        await one.InitializeAsync();
+        await two.InitializeAsync();
+        await RunAsync(one.OwnerConnectionString, "INSERT INTO loaded VALUES (1)");
+
+        Assert.Equal(1L, await RunAsync(one.OwnerConnectionString, "SELECT count(*) FROM loaded"));
+        Assert.Equal(0L, await RunAsync(two.OwnerConnectionString, "SELECT count(*) FROM loaded"));
+        await one.DisposeAsync();
+        await two.DisposeAsync();
+        await loaded.DisposeAsync();
+    }
+
+    [Fact]
     public async Task AppConnectionString_Role_IsNotTheOwner() =>
         Assert.Equal("nursery_app", await RunAsync(first.AppConnectionString, "SELECT current_user::text"));
 

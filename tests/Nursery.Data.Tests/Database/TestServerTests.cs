@@ -31,7 +31,7 @@ public sealed class TestServerTests
                 await command.ExecuteNonQueryAsync();
             },
             CancellationToken.None);
-        await server.CloneTemplateAsync("test_named");
+        await server.CloneAsync("test_named");
 
         await using (var source = NpgsqlDataSource.Create(
             new NpgsqlConnectionStringBuilder(server.MaintenanceConnectionString) { Database = "test_named", Pooling = false }.ConnectionString))
