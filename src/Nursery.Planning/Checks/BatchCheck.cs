@@ -37,7 +37,7 @@ internal sealed class BatchCheck(Problem usable, List<Remark> remarks, List<Unpl
                 "earliest, due, latest, last late in this order is");
         }
 
-        return FitsAtAll(batch, crop, field) && IsInTime(batch, crop, field);
+        return FitsAtAll(batch, crop, field) && IsInTime(batch, crop);
     }
 
     private bool FitsAtAll(Batch batch, Crop crop, string field)
@@ -64,11 +64,13 @@ internal sealed class BatchCheck(Problem usable, List<Remark> remarks, List<Unpl
 
         var most = Math.Min(
             Math.Max(Sum(benches, BenchUse.Warm), Sum(benches, BenchUse.Cool)), usable.HardeningSpaces);
-        if (batch.SpacesBefore > zones.Sum(zone => (long)zone.Spaces) || batch.SpacesSpaced(crop) > (usable.HardeningDays == 0 ? long.MaxValue : most))
+        var heat = zones.Sum(zone => (long)zone.Spaces);
+        if (batch.SpacesBefore > heat || batch.SpacesSpaced(crop) > (usable.HardeningDays == 0 ? long.MaxValue : most))
         {
             return Aside(
                 batch, $"{field}.trays", Text(batch.Trays),
-                $"what the nursery holds ({zones.Sum(zone => (long)zone.Spaces)} spaces on heat that suits it, {most} on benches of one band and in hardening; it needs {batch.SpacesBefore} and {batch.SpacesSpaced(crop)}) is");
+                "what the nursery holds is",
+                $"It needs {batch.SpacesBefore} spaces on heat that suits it and {batch.SpacesSpaced(crop)} on benches and in hardening; the nursery has {heat} and {most}.");
         }
 
         return true;
@@ -76,7 +78,7 @@ internal sealed class BatchCheck(Problem usable, List<Remark> remarks, List<Unpl
 
     private static long Sum(List<Bench> benches, BenchUse use) => benches.Where(bench => bench.Use == use).Sum(bench => (long)bench.Spaces);
 
-    private bool IsInTime(Batch batch, Crop crop, string field)
+    private bool IsInTime(Batch batch, Crop crop)
     {
         var growOn = Math.Min(crop.WarmDays ?? int.MaxValue, crop.CoolDays ?? int.MaxValue);
         var heat = crop.Table.Min(row => ModeTable.DaysOnHeat(row.ProgressPerDay));
@@ -86,18 +88,19 @@ internal sealed class BatchCheck(Problem usable, List<Remark> remarks, List<Unpl
         {
             setAside.Add(new Unplaced(
                 batch.Id, batch.Trays, WhyNot.WindowPast,
-                $"{field}: ready by {Text(batch.LastReady)} is not possible; sown on {Text(sowFrom)} it is ready on {Text(DateOnly.FromDayNumber(first))} at the soonest, and the season ends on {Text(usable.End)}."));
+                $"Ready by {Text(batch.LastReady)} is not possible: sown on {Text(sowFrom)} it is ready on {Text(DateOnly.FromDayNumber(first))} at the soonest, and the season ends on {Text(usable.End)}."));
             return false;
         }
 
         return true;
     }
 
-    private bool Aside(Batch batch, string field, string value, string allowed)
+    /// <param name="why">In words of the nursery, where it is not the problem that is wrong but the batch that is too large for it.</param>
+    private bool Aside(Batch batch, string field, string value, string allowed, string? why = null)
     {
         var remark = new Remark(field, value, allowed + "; the batch is not planned");
         remarks.Add(remark);
-        setAside.Add(new Unplaced(batch.Id, Math.Max(0, batch.Trays), WhyNot.SetAside, remark.Sentence));
+        setAside.Add(new Unplaced(batch.Id, Math.Max(0, batch.Trays), WhyNot.SetAside, why ?? remark.Sentence));
         return false;
     }
 

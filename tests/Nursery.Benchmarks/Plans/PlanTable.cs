@@ -11,7 +11,7 @@ internal static class PlanTable
 
     public static int Run(string[] args)
     {
-        var sizes = args is ["--sizes", var list, ..] ? list.Split(',') : ["S", "M", "L", "XL"];
+        var sizes = Array.IndexOf(args, "--sizes") is >= 0 and var at && at + 1 < args.Length ? args[at + 1].Split(',') : ["S", "M", "L", "XL"];
         var runs = new List<PlanRun>();
         Console.WriteLine("| size | seed | load | cost | cost ÷ bound | positioned ÷ bound | cost ÷ first-fit | first-fit ÷ bound | late | unplaced trays | violations | s | MB |");
         Console.WriteLine("|---|---|---|---|---|---|---|---|---|---|---|---|---|");
@@ -54,10 +54,13 @@ internal static class PlanTable
 
     private static PlanRun Child(string size, int seed, double load, bool bound)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true };
+        // 'dotnet run' starts the program by its own name, 'dotnet exec' as an argument of dotnet.
+        var own = Environment.ProcessPath!;
+        var start = new ProcessStartInfo(own) { RedirectStandardOutput = true };
         string[] args =
         [
-            Path.Combine(AppContext.BaseDirectory, "Nursery.Benchmarks.dll"), "plan", "--size", size, "--seed", Text(seed), "--load", Text(load),
+            .. Path.GetFileNameWithoutExtension(own) == "dotnet" ? [Path.Combine(AppContext.BaseDirectory, "Nursery.Benchmarks.dll")] : Array.Empty<string>(),
+            "plan", "--size", size, "--seed", Text(seed), "--load", Text(load),
             .. bound ? ["--bound"] : Array.Empty<string>(),
 
             // The over-full bar asks for ten seconds at S too, and a step takes twice as long there.
@@ -71,6 +74,11 @@ internal static class PlanTable
         using var process = Process.Start(start)!;
         var lines = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
+        if (process.ExitCode > 1)
+        {
+            throw new InvalidOperationException($"{size} seed {seed} load {Text(load)} ended with code {process.ExitCode}.");
+        }
+
         return JsonSerializer.Deserialize<PlanRun>(lines.Trim().Split('\n')[^1], PlanBenchmark.Json)!;
     }
 

@@ -34,11 +34,11 @@ public sealed class ProblemCheckTests
     public static TheoryData<string, WhyNot, Batch> WrongBatches => new()
     {
         { "batches[3].trays: 0 is not allowed", WhyNot.SetAside, Batch("3", "cool") with { Trays = 0 } },
-        { "batches[3].trays: 400 is not allowed; what the nursery holds", WhyNot.SetAside, Batch("3", "cool") with { Trays = 400 } },
+        { "It needs 400 spaces on heat that suits it and 400 on benches and in hardening; the nursery has ", WhyNot.SetAside, Batch("3", "cool") with { Trays = 400 } },
         { "batches[3].crop: \"moss\" is not allowed", WhyNot.SetAside, Batch("3", "moss") },
         { "batches[3].earliest: ", WhyNot.SetAside, Batch("3", "cool") with { Earliest = Day(40), Latest = Day(30) } },
-        { "batches[3]: ready by 2026-01-09 is not possible", WhyNot.WindowPast, Batch("3", "cool") with { Due = Day(3), Earliest = Day(2), Latest = Day(3), LastLate = Day(4) } },
-        { "batches[3]: ready by 2026-02-13 is not possible; sown on 2026-02-04", WhyNot.WindowPast, Batch("3", "cool") with { SowFrom = Day(30) } },
+        { "Ready by 2026-01-09 is not possible", WhyNot.WindowPast, Batch("3", "cool") with { Due = Day(3), Earliest = Day(2), Latest = Day(3), LastLate = Day(4) } },
+        { "Ready by 2026-02-13 is not possible: sown on 2026-02-04", WhyNot.WindowPast, Batch("3", "cool") with { SowFrom = Day(30) } },
     };
 
     [Theory]
