@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Security.Claims;
+using AngleSharp.Dom;
 using Bunit;
 using Bunit.Extensions.WaitForHelpers;
 using Hangfire;
@@ -43,6 +44,15 @@ internal sealed class NurseryPages : BunitContext
         signedIn.SetClaims(new Claim(ClaimTypes.NameIdentifier, actor.Id.ToString()));
         signedIn.SetPolicies([.. RoleRights.Of(role).Select(right => right.ToString())]);
         return pages;
+    }
+
+    /// <summary>The one button that says so, once it can be pressed: what was pressed before may still be on its way to the page.</summary>
+    public static IElement Button<T>(IRenderedComponent<T> page, string words)
+        where T : IComponent
+    {
+        IElement? found = null;
+        page.WaitForAssertion(() => found = page.FindAll("button").Single(button => button.TextContent == words && !button.HasAttribute("disabled")));
+        return found!;
     }
 
     /// <summary>Waits for a page that looks by the clock, which stands until it is moved.</summary>

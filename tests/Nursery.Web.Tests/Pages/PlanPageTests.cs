@@ -40,7 +40,7 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         var lettuce = await nursery.PlanAsync(nursery.Lettuce, trays: 6, inDays: 5);
         var page = pages.Render<PlanPage>();
         page.WaitForElement("#plan-seconds").Change(1);
-        Button(page, "Compute a proposal").Click();
+        NurseryPages.Button(page, "Compute a proposal").Click();
         page.WaitForAssertion(() => Assert.Contains("Waiting to begin", page.Find("[aria-label=Computing]").TextContent, StringComparison.Ordinal));
 
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
@@ -55,7 +55,7 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         Assert.Contains("of 24 spaces", page.Find(".load-curves").TextContent, StringComparison.Ordinal);
 
         page.Find($"input[aria-label='Accept {lettuce.Code}']").Change(true);
-        Button(page, "Accept the chosen (1)").Click();
+        NurseryPages.Button(page, "Accept the chosen (1)").Click();
         page.WaitForAssertion(() => Assert.Contains("1 batch accepted", page.Find(".said").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("Accepted: 1 batch", page.Find("[aria-label=Proposal]").TextContent, StringComparison.Ordinal));
         Assert.DoesNotContain(page.FindAll("button"), button => button.TextContent.StartsWith("Accept", StringComparison.Ordinal));
@@ -77,11 +77,11 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         var page = pages.Render<PlanPage>();
         page.WaitForElement("[aria-label=Proposal]");
 
-        Button(page, "Accept all").Click();
+        NurseryPages.Button(page, "Accept all").Click();
         page.WaitForAssertion(() => Assert.Contains(
             $"nothing was accepted. {pepper.Code} is sown", Flat(page.Find("[aria-label=Proposal] .wrong")), StringComparison.Ordinal));
 
-        Button(page, "Drop it").Click();
+        NurseryPages.Button(page, "Drop it").Click();
         page.WaitForAssertion(() => Assert.Contains("Today's plan stays as it is", page.Find(".said").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("Dropped proposal", page.Find("[aria-label=Proposal] h2").TextContent, StringComparison.Ordinal));
     }
@@ -120,7 +120,7 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         var page = pages.Render<PlanPage>();
 
         Assert.Contains("failed: the dog ate it", page.WaitForElement(".wrong").TextContent, StringComparison.Ordinal);
-        Assert.NotNull(Button(page, "Compute another proposal"));
+        Assert.NotNull(NurseryPages.Button(page, "Compute another proposal"));
     }
 
     [Fact]
@@ -210,9 +210,6 @@ public sealed class PlanPageTests(TestDatabase database) : IClassFixture<TestDat
         var run = await nursery.Get<StartPlan>().HandleAsync(new PlanRequest(Iterations: 200), nursery.HeadGrower);
         await nursery.Get<RunPlan>().HandleAsync(run.Id);
     }
-
-    private static IElement Button(IRenderedComponent<PlanPage> page, string words) =>
-        page.FindAll("button").Single(button => button.TextContent == words);
 
     private static string Flat(IElement element) => System.Text.RegularExpressions.Regex.Replace(element.TextContent, @"\s+", " ");
 }

@@ -28,10 +28,10 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         await page.Find("#change-kind").ChangeAsync("ZoneOut");
         await page.Find("#change-code").ChangeAsync("Z80");
         await page.Find("#change-why").ChangeAsync("thermostat broke");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Heat zone Z80 cannot be used from 2 March 2026 until 9 March 2026: thermostat broke.", Flat(page.Find("ul.changes")), StringComparison.Ordinal));
         await page.Find("#plan-seconds").ChangeAsync("1");
-        Button(page, "Compute what changes").Click();
+        NurseryPages.Button(page, "Compute what changes").Click();
         page.WaitForElement("[aria-label=Computing]");
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
         NurseryPages.Look(page, nursery, () => Assert.NotEmpty(page.FindAll("[aria-label=Proposal]")));
@@ -42,7 +42,7 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         Assert.Contains(sown.Code, words, StringComparison.Ordinal);
         Assert.Contains(page.FindAll(".time-line .out-of-use"), area => area.GetAttribute("width") is not "0");
 
-        Button(page, "Accept all").Click();
+        NurseryPages.Button(page, "Accept all").Click();
         page.WaitForAssertion(() => Assert.Contains("accepted", page.Find(".said").TextContent, StringComparison.Ordinal));
         Assert.Equal("Z80", Assert.Single((await nursery.Get<ListOutages>().HandleAsync(new Paging(), nursery.Staff)).Items).ZoneCode);
     }
@@ -65,25 +65,25 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
         await using var pages = await NurseryPages.OpenAsync(nursery, database, Role.HeadGrower);
         await nursery.PlanAsync(nursery.Pepper, trays: 8, inDays: 3);
         var page = Begun(pages, "Try something out");
-        Assert.True(Button(page, "Try it out").HasAttribute("disabled"));
+        Assert.True(page.FindAll("button").Single(button => button.TextContent == "Try it out").HasAttribute("disabled"));
 
         await page.Find("#change-kind").ChangeAsync("SpacesRented");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         await page.Find("#change-kind").ChangeAsync("OrderAdded");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Choose which one first.", page.Find("[role=alert]").TextContent, StringComparison.Ordinal));
         await page.Find("#change-code").ChangeAsync(nursery.Lettuce.Code);
         await page.Find("#change-plants").ChangeAsync("100");
         await page.Find("#change-from").ChangeAsync("2026-05-20");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("ul.changes li").Count));
         await page.Find("#change-kind").ChangeAsync("MoreHardening");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll("ul.changes li").Count));
         await page.Find("ul.changes li:last-child button").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("ul.changes li").Count));
         await page.Find("#plan-seconds").ChangeAsync("1");
-        Button(page, "Try it out").Click();
+        NurseryPages.Button(page, "Try it out").Click();
         page.WaitForElement("[aria-label=Computing]");
         await pages.Services.GetRequiredService<JobsAtOnce>().WorkAsync();
         NurseryPages.Look(page, nursery, () => Assert.NotEmpty(page.FindAll("[aria-label=Proposal]")));
@@ -104,9 +104,9 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
 
         await page.Find("#change-kind").ChangeAsync("SpacesRented");
         await page.Find("#change-spaces").ChangeAsync("0");
-        await Button(page, "Add").ClickAsync(new());
+        await NurseryPages.Button(page, "Add").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Single(page.FindAll("ul.changes li")));
-        Button(page, "Try it out").Click();
+        NurseryPages.Button(page, "Try it out").Click();
 
         page.WaitForAssertion(() => Assert.Equal("spaces is ‘0’; allowed: 1 to 5000.", page.Find(".wrong[role=alert] p").TextContent));
         Assert.Single(page.FindAll("ul.changes li"));
@@ -116,13 +116,10 @@ public sealed class ReplanPageTests(TestDatabase database) : IClassFixture<TestD
     {
         var page = pages.Render<PlanPage>();
         page.WaitForElement("[aria-label=Compute]");
-        Button(page, aim).Click();
+        NurseryPages.Button(page, aim).Click();
         page.WaitForElement("#change-kind");
         return page;
     }
-
-    private static IElement Button(IRenderedComponent<PlanPage> page, string words) =>
-        page.FindAll("button").Single(button => button.TextContent == words);
 
     private static string Flat(IElement element) => System.Text.RegularExpressions.Regex.Replace(element.TextContent, @"\s+", " ");
 }
