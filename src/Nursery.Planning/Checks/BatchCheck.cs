@@ -70,7 +70,7 @@ internal sealed class BatchCheck(Problem usable, List<Remark> remarks, List<Unpl
             return Aside(
                 batch, $"{field}.trays", Text(batch.Trays),
                 "what the nursery holds is",
-                $"It needs {batch.SpacesBefore} spaces on heat that suits it and {batch.SpacesSpaced(crop)} on benches and in hardening; the nursery has {heat} and {most}.");
+                $"It needs {batch.SpacesBefore} spaces on heat that suits it and {batch.SpacesSpaced(crop)} on benches of one band and in hardening; the nursery has {heat} and {most}.");
         }
 
         return true;

@@ -34,7 +34,7 @@ public sealed class ProblemCheckTests
     public static TheoryData<string, WhyNot, Batch> WrongBatches => new()
     {
         { "batches[3].trays: 0 is not allowed", WhyNot.SetAside, Batch("3", "cool") with { Trays = 0 } },
-        { "It needs 400 spaces on heat that suits it and 400 on benches and in hardening; the nursery has ", WhyNot.SetAside, Batch("3", "cool") with { Trays = 400 } },
+        { "It needs 400 spaces on heat that suits it and 400 on benches of one band and in hardening; the nursery has ", WhyNot.SetAside, Batch("3", "cool") with { Trays = 400 } },
         { "batches[3].crop: \"moss\" is not allowed", WhyNot.SetAside, Batch("3", "moss") },
         { "batches[3].earliest: ", WhyNot.SetAside, Batch("3", "cool") with { Earliest = Day(40), Latest = Day(30) } },
         { "Ready by 2026-01-09 is not possible", WhyNot.WindowPast, Batch("3", "cool") with { Due = Day(3), Earliest = Day(2), Latest = Day(3), LastLate = Day(4) } },
